@@ -1,0 +1,34 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Debian 12 packages, sourced by play and check.
+
+# shellcheck disable=SC2034
+build_packages=(
+    g++ cmake ninja-build pkg-config
+    libeigen3-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
+    qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
+    fonts-dejavu-core                                          # without a font letters are boxes
+)
+test_packages=(libgtest-dev libgmock-dev)
+all_packages=(clang-format)  # for ./check all
+
+# Installs those of the named packages that are not there.  The chatter of apt goes to .build/install.log.
+install_missing() {
+    local missing=() package
+    for package in "$@"; do
+        # what dpkg-query says of a package it has never heard of is not an error here
+        [[ $(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) == installed ]] || missing+=("$package")
+    done
+    (( ${#missing[@]} )) || return 0
+    local root=()
+    (( EUID == 0 )) || root=(sudo)
+    echo "installing ${#missing[@]} packages: ${missing[*]}"
+    mkdir -p .build
+    if ! { "${root[@]}" apt-get update &&
+           "${root[@]}" env DEBIAN_FRONTEND=noninteractive \
+               apt-get install -y --no-install-recommends "${missing[@]}"; } >.build/install.log 2>&1 </dev/null
+    then
+        tail -n 20 .build/install.log >&2
+        echo "installation failed; all of it is in .build/install.log" >&2
+        return 1
+    fi
+}
