@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "analysis/signal.hpp"
+
+#include <span>
+
+namespace analysis {
+
+/// Every `factor`-th (>= 1) sample after a low-pass; factor 1 returns the samples as they are.
+///
+/// Filter   Kaiser-windowed sinc of 32 factor + 1 taps.  With r the new sample rate: within 0.001 dB of 1 up to 0.4 r,
+///          under -95 dB from 0.6 r up, so that nothing folds to below 0.4 r; -6 dB at r/2.
+/// shape    Only outputs for which the whole filter lies inside the record: the first lies 16 factor samples after
+///          the record's start, and 32 factor samples are lost in all.  Shorter records give no samples.
+/// threads  pure
+Signal decimate(std::span<const double> samples, double sample_rate, int factor);
+
+/// The greatest whole factor that leaves at least `lowest_rate`, 1 or more.
+int decimation_factor(double sample_rate, double lowest_rate);
+
+/// The rate that the measures here work at when more is given: 48 kHz up to (not including) 96 kHz is left.
+inline constexpr double analysis_rate = 48000.0;
+
+/// decimate() by the greatest factor that leaves at least `analysis_rate`.  pitch and partials do this by themselves;
+/// a caller that asks for several measures of one record saves time by doing it once.
+Signal decimated_for_analysis(std::span<const double> samples, double sample_rate);
+
+}  // namespace analysis

@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/pitch.hpp"
+
+#include "analysis/decimate.hpp"
+#include "analysis/spectrum.hpp"
+#include "analysis/units.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <vector>
+
+namespace analysis {
+namespace {
+
+constexpr int reach = 16;                // samples either side used to interpolate
+constexpr double nearly_as_high = 0.95;  // of the highest peak: then the shorter period wins
+constexpr double still_periodic = 0.5;   // of the first peak: under it a longer lag says nothing
+
+struct Peak {
+    double lag = 0.0;     // samples
+    double height = 0.0;  // r there
+};
+
+/// d(t) = sum_j (x_j - x_(j+t))² and m(t) = sum_j (x_j² + x_(j+t)²), and r = 1 - d/m, at and between whole lags.
+class Periodicity {
+public:
+    /// `x` holds more than max_lag + reach samples.
+    Periodicity(std::span<const double> x, std::size_t max_lag) {
+        difference_ = autocorrelation(x, max_lag + reach);
+        power_.resize(difference_.size());
+        double energy = 2.0 * difference_[0];
+        for (std::size_t t = 0; t < power_.size(); ++t) {
+            power_[t] = energy;
+            difference_[t] = energy - 2.0 * difference_[t];
+            energy -= x[t] * x[t] + x[x.size() - 1 - t] * x[x.size() - 1 - t];
+        }
+    }
+
+    double at(std::size_t lag) const { return power_[lag] > 0.0 ? 1.0 - difference_[lag] / power_[lag] : 0.0; }
+
+    /// The peak around whole lag `lag`, to a thousandth of a sample.
+    Peak refined(std::size_t lag) const {
+        constexpr double golden = 1.0 / std::numbers::phi;
+        double low = static_cast<double>(lag) - 1.0;
+        double high = static_cast<double>(lag) + 1.0;
+        while (high - low > 0.02) {
+            const double a = high - golden * (high - low);
+            const double b = low + golden * (high - low);
+            if (interpolated(a) > interpolated(b))
+                high = b;
+            else
+                low = a;
+        }
+        // Vertex of the parabola through three points around what the search found.
+        const double middle = 0.5 * (low + high);
+        const double width = 0.05;
+        const double before = interpolated(middle - width);
+        const double here = interpolated(middle);
+        const double after = interpolated(middle + width);
+        const double bend = before - 2.0 * here + after;
+        const double shift = bend < 0.0 ? std::clamp(0.5 * (before - after) / bend, -1.0, 1.0) : 0.0;
+        const double peak = middle + shift * width;
+        return {peak, std::max(here, interpolated(peak))};
+    }
+
+private:
+    /// r between samples.  Windowed sinc on the difference, which is band-limited as the signal is; the power changes
+    /// slowly and weighs little where the difference is small.
+    double interpolated(double lag) const {
+        const double floor = std::floor(lag);
+        const double part = lag - floor;
+        const auto base = static_cast<std::ptrdiff_t>(floor);
+        const double power = power_at(base) + part * (power_at(base + 1) - power_at(base));
+        if (part == 0.0) return 1.0 - difference_at(base) / power;
+        double sum = 0.0;
+        double weight = 0.0;
+        for (int k = 1 - reach; k <= reach; ++k) {
+            const double u = part - k;
+            const double taper = std::cos(0.5 * std::numbers::pi * u / reach);
+            const double kernel = (k % 2 == 0 ? 1.0 : -1.0) * taper * taper / u;  // sin(pi part) cancels
+            sum += kernel * difference_at(base + k);
+            weight += kernel;
+        }
+        return 1.0 - sum / weight / power;
+    }
+
+    double difference_at(std::ptrdiff_t lag) const { return difference_[index(lag)]; }
+    double power_at(std::ptrdiff_t lag) const { return power_[index(lag)]; }
+    std::size_t index(std::ptrdiff_t lag) const {
+        return std::min(static_cast<std::size_t>(lag < 0 ? -lag : lag), difference_.size() - 1);
+    }
+
+    std::vector<double> difference_;
+    std::vector<double> power_;
+};
+
+struct LagRange {
+    std::size_t first = 0;
+    std::size_t last = 0;
+};
+
+/// The shortest period whose peak is about as high as any in the range.
+std::optional<Peak> first_peak(const Periodicity& r, const LagRange& lags) {
+    double highest = 0.0;
+    for (std::size_t t = lags.first; t <= lags.last; ++t) highest = std::max(highest, r.at(t));
+    std::vector<Peak> peaks;
+    for (std::size_t t = lags.first; t <= lags.last; ++t) {
+        const bool top = r.at(t) >= r.at(t - 1) && r.at(t) >= r.at(t + 1);
+        // A peak between two samples may stand well above both.
+        if (top && r.at(t) > 0.5 * highest) peaks.push_back(r.refined(t));
+    }
+    double best = 0.0;
+    for (const Peak& peak : peaks) best = std::max(best, peak.height);
+    for (const Peak& peak : peaks) {
+        if (peak.height > 0.0 && peak.height >= nearly_as_high * best) return peak;
+    }
+    return std::nullopt;
+}
+
+/// Follows the first peak to its multiples, up to `max_lag`: many periods at once give one period more exactly.
+double followed_period(const Periodicity& r, const Peak& first, std::size_t max_lag) {
+    double period = first.lag;
+    double periods = 1.0;
+    while (true) {
+        const double next = std::min(2.0 * periods, std::floor(static_cast<double>(max_lag) / period));
+        if (next <= periods) return period;
+        const double radius = std::max(2.0, 0.12 * period);
+        const auto low = static_cast<std::size_t>(std::max(1.0, std::floor(next * period - radius)));
+        const auto high = std::min(max_lag, static_cast<std::size_t>(std::ceil(next * period + radius)));
+        std::size_t top = low;
+        for (std::size_t t = low; t <= high; ++t) {
+            if (r.at(t) > r.at(top)) top = t;
+        }
+        if (top == low || (top == high && high < max_lag)) return period;
+        const Peak peak = r.refined(top);
+        if (peak.height < still_periodic * first.height) return period;
+        period = peak.lag / next;
+        periods = next;
+    }
+}
+
+/// Takes the mean away; false if nothing but rounding is left, or what is there is not finite.
+bool remove_mean(std::vector<double>& samples) {
+    double sum = 0.0;
+    double before = 0.0;
+    double after = 0.0;
+    for (const double sample : samples) sum += sample;
+    const double mean = sum / static_cast<double>(samples.size());
+    for (double& sample : samples) {
+        before += sample * sample;
+        sample -= mean;
+        after += sample * sample;
+    }
+    return std::isfinite(after) && after > 1e-20 * before;
+}
+
+}  // namespace
+
+PitchRange pitch_range_around(double expected_hz, int semitones) {
+    const double ratio = ratio_from_semitones(semitones);
+    return {expected_hz / ratio, expected_hz * ratio};
+}
+
+std::optional<Pitch> measure_pitch(std::span<const double> samples, double sample_rate, const PitchRange& range) {
+    assert(sample_rate > 0.0 && range.lowest > 0.0 && range.lowest < range.highest);
+    Signal signal = decimated_for_analysis(samples, sample_rate);
+    const std::size_t count = signal.samples.size();
+    if (count < 2 * reach + 4 || !remove_mean(signal.samples)) return std::nullopt;
+
+    const std::size_t max_lag = std::min(count / 2, count - reach - 2);
+    const double shortest = std::max(2.0, std::floor(signal.sample_rate / range.highest));
+    const double longest = std::min(static_cast<double>(max_lag - 1), std::ceil(signal.sample_rate / range.lowest));
+    if (shortest > longest) return std::nullopt;
+
+    const Periodicity periodicity(signal.samples, max_lag);
+    const std::optional<Peak> peak =
+        first_peak(periodicity, {static_cast<std::size_t>(shortest), static_cast<std::size_t>(longest)});
+    if (!peak) return std::nullopt;
+    const double r = std::clamp(peak->height, 0.0, 1.0);
+    const double clarity = 10.0 * std::log10(std::max(r, 1e-7) / std::max(1.0 - r, 1e-7));
+    const double period = followed_period(periodicity, *peak, max_lag);
+    return Pitch{signal.sample_rate / period, r, std::clamp(clarity, -60.0, 60.0)};
+}
+
+}  // namespace analysis

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/spectrum.hpp"
+
+#include <fftw3.h>
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <memory>
+#include <mutex>
+#include <numbers>
+
+namespace analysis {
+namespace {
+
+/// FFTW may execute in many threads at once but plan and destroy only in one.
+std::mutex& planner_mutex() {
+    static std::mutex mutex;
+    return mutex;
+}
+
+/// Both transforms of one length, with the buffers they were planned for: alignment is part of a plan, so owning the
+/// buffers keeps the arithmetic the same whoever calls.
+class Transform {
+public:
+    explicit Transform(std::size_t length)
+        : length_(length), samples_(fftw_alloc_real(length)), bins_(fftw_alloc_complex(length / 2 + 1)) {
+        const std::lock_guard lock(planner_mutex());
+        // Without this a plan could depend on which lengths were planned before.
+        fftw_forget_wisdom();
+        const int size = static_cast<int>(length);
+        forward_ = fftw_plan_dft_r2c_1d(size, samples_, bins_, FFTW_ESTIMATE);
+        backward_ = fftw_plan_dft_c2r_1d(size, bins_, samples_, FFTW_ESTIMATE);
+        assert(forward_ && backward_);
+    }
+    ~Transform() {
+        const std::lock_guard lock(planner_mutex());
+        fftw_destroy_plan(forward_);
+        fftw_destroy_plan(backward_);
+        fftw_free(samples_);
+        fftw_free(bins_);
+    }
+    Transform(const Transform&) = delete;
+    Transform& operator=(const Transform&) = delete;
+
+    std::size_t length() const { return length_; }
+    double* samples() { return samples_; }
+    fftw_complex* bins() { return bins_; }
+    void forward() { fftw_execute(forward_); }
+    void backward() { fftw_execute(backward_); }
+
+private:
+    std::size_t length_;
+    double* samples_;
+    fftw_complex* bins_;
+    fftw_plan forward_ = nullptr;
+    fftw_plan backward_ = nullptr;
+};
+
+/// This thread's transform of a length; the one used longest ago goes when there are too many.
+Transform& transform_of(std::size_t length) {
+    constexpr std::size_t kept = 8;
+    thread_local std::vector<std::unique_ptr<Transform>> transforms;
+    const auto has_length = [&](const auto& transform) { return transform->length() == length; };
+    const auto found = std::find_if(transforms.begin(), transforms.end(), has_length);
+    if (found == transforms.end()) {
+        if (transforms.size() == kept) transforms.erase(transforms.begin());
+        transforms.push_back(std::make_unique<Transform>(length));
+    } else {
+        std::rotate(found, found + 1, transforms.end());
+    }
+    return *transforms.back();
+}
+
+void load(Transform& transform, std::span<const double> samples) {
+    assert(samples.size() <= transform.length());
+    std::copy(samples.begin(), samples.end(), transform.samples());
+    std::fill(transform.samples() + samples.size(), transform.samples() + transform.length(), 0.0);
+}
+
+}  // namespace
+
+std::size_t fast_length(std::size_t at_least) {
+    for (std::size_t length = std::max<std::size_t>(2, at_least + at_least % 2);; length += 2) {
+        std::size_t rest = length;
+        for (const unsigned prime : {2U, 3U, 5U}) {
+            while (rest % prime == 0) rest /= prime;
+        }
+        if (rest == 1) return length;
+    }
+}
+
+std::vector<std::complex<double>> spectrum(std::span<const double> samples, std::size_t length) {
+    assert(length >= 2 && length % 2 == 0);
+    Transform& transform = transform_of(length);
+    load(transform, samples);
+    transform.forward();
+    std::vector<std::complex<double>> bins(length / 2 + 1);
+    for (std::size_t k = 0; k < bins.size(); ++k) bins[k] = {transform.bins()[k][0], transform.bins()[k][1]};
+    return bins;
+}
+
+std::vector<double> inverse_spectrum(std::span<const std::complex<double>> bins, std::size_t length) {
+    assert(length >= 2 && length % 2 == 0 && bins.size() == length / 2 + 1);
+    Transform& transform = transform_of(length);
+    for (std::size_t k = 0; k < bins.size(); ++k) {
+        transform.bins()[k][0] = bins[k].real();
+        transform.bins()[k][1] = bins[k].imag();
+    }
+    transform.backward();
+    std::vector<double> samples(transform.samples(), transform.samples() + length);
+    for (double& sample : samples) sample /= static_cast<double>(length);
+    return samples;
+}
+
+std::vector<double> autocorrelation(std::span<const double> samples, std::size_t max_lag) {
+    assert(max_lag < samples.size());
+    // Zeros behind the record, so that its end does not wrap round to its start.
+    const std::size_t length = fast_length(samples.size() + max_lag);
+    Transform& transform = transform_of(length);
+    load(transform, samples);
+    transform.forward();
+    fftw_complex* bins = transform.bins();
+    for (std::size_t k = 0; k <= length / 2; ++k) {
+        bins[k][0] = bins[k][0] * bins[k][0] + bins[k][1] * bins[k][1];
+        bins[k][1] = 0.0;
+    }
+    transform.backward();
+    std::vector<double> result(transform.samples(), transform.samples() + max_lag + 1);
+    for (double& value : result) value /= static_cast<double>(length);
+    return result;
+}
+
+std::vector<double> hann_window(double length) {
+    std::vector<double> window(static_cast<std::size_t>(std::ceil(length)));
+    for (std::size_t j = 0; j < window.size(); ++j) {
+        window[j] = 0.5 - 0.5 * std::cos(2.0 * std::numbers::pi * static_cast<double>(j) / length);
+    }
+    return window;
+}
+
+}  // namespace analysis
