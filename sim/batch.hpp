@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <functional>
+
+namespace sim {
+
+/// Who does the work, and who is told how it goes.
+struct Workers {
+    int threads = 1;                              ///< >= 1
+    std::function<void(double share)> progress;   ///< called now and then, from any one thread at a time; may be empty
+};
+
+/// Calls job(i) for i = 0 … count-1, shared over the threads; job i must write only what belongs to i, so that results
+/// don't depend on the number of threads.  An exception in a job is thrown again here after all threads have stopped.
+void for_each_job(int count, const Workers& workers, const std::function<void(int)>& job);
+
+/// A part of a longer work: its progress 0…1 is told as from…to of the whole.
+struct Part {
+    double from;
+    double to;
+};
+Workers part_of(const Workers& workers, Part part);
+
+}  // namespace sim

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/judge.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <span>
+
+namespace sim {
+
+namespace {
+
+constexpr double least_spacing = 0.88;         // of the period
+constexpr double greatest_spacing = 1.14;
+constexpr double least_distance = 0.35;        // of bow speed * period
+constexpr double greatest_distance = 1.6;
+constexpr double least_periods = 18.0;
+constexpr double least_fundamental = 0.5;      // of the ideal
+constexpr double s_motion_ratio = 0.12;        // contact ratio from which a single, weak slip is called S-motion
+constexpr double regular_spread = 0.1;         // standard deviation over mean of the spacings
+constexpr double more_than_one = 1.2;          // main slips a period
+constexpr double fewer_than_one = 0.85;
+constexpr double always_slipping = 0.9;        // of the time
+
+constexpr std::array<std::string_view, 6> names{"helmholtz",     "multiple_slip", "raucous",
+                                                "anomalous_low", "s_motion",      "silent"};
+
+bool full_slip(const kernel::Slip& slip, const Profile& speed, double period) {
+    const double ideal = value_at(speed, slip.start) * period;
+    return slip.distance >= least_distance * ideal && slip.distance <= greatest_distance * ideal;
+}
+
+/// Index of the first slip of the unbroken once-a-period chain that reaches the end of the run, or size() if none.
+/// The run may end within a slip: then that one's start must be due, and it must not have lasted a whole period.
+std::size_t chain_start(const kernel::Record& record, const Profile& speed, const Hearing& h) {
+    const std::span<const kernel::Slip> slips(record.slips);
+    const bool unfinished = record.slipping_since >= 0.0;
+    if (slips.empty() || (unfinished && h.duration - record.slipping_since > h.period)) return slips.size();
+    const double rest = (unfinished ? record.slipping_since : h.duration) - slips.back().start;
+    if (rest > greatest_spacing * h.period || (unfinished && rest < least_spacing * h.period)) return slips.size();
+    std::size_t first = slips.size();
+    for (std::size_t i = slips.size(); i-- > 0;) {
+        if (!full_slip(slips[i], speed, h.period)) break;
+        if (i + 1 < slips.size()) {
+            const double spacing = (slips[i + 1].start - slips[i].start) / h.period;
+            if (spacing < least_spacing || spacing > greatest_spacing) break;
+        }
+        first = i;
+    }
+    return first;
+}
+
+struct Spacing {
+    double mean = 0.0;    // s
+    double spread = 0.0;  // standard deviation over mean
+};
+
+/// From each slip to the `apart`-th after it: a pattern of that many slips which repeats has a small spread.
+Spacing spacing_of(std::span<const kernel::Slip> slips, std::size_t apart) {
+    if (apart == 0 || slips.size() < apart + 2) return {};
+    const std::size_t count = slips.size() - apart;
+    double sum = 0.0;
+    double squares = 0.0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double spacing = slips[i + apart].start - slips[i].start;
+        sum += spacing;
+        squares += spacing * spacing;
+    }
+    const double mean = sum / static_cast<double>(count);
+    const double variance = std::max(0.0, squares / static_cast<double>(count) - mean * mean);
+    return {mean, std::sqrt(variance) / mean};
+}
+
+bool regular(const Spacing& spacing) { return spacing.mean > 0.0 && spacing.spread < regular_spread; }
+
+Motion other_motion(std::span<const kernel::Slip> late, const Verdict& verdict, const kernel::Record& record,
+                    const Hearing& h) {
+    const double slipping = record.slipped_time_late / (0.5 * h.duration);
+    if (late.size() < 2) {
+        const bool small_slips = slipping > 0.0 && slipping < always_slipping && late.empty();
+        return small_slips && record.slipping_since < 0.0 ? Motion::multiple_slip : Motion::silent;
+    }
+    if (slipping > always_slipping) return Motion::silent;
+    if (verdict.slips_per_period > more_than_one) {
+        const Spacing pattern = spacing_of(late, static_cast<std::size_t>(std::lround(verdict.slips_per_period)));
+        return regular(pattern) ? Motion::multiple_slip : Motion::raucous;
+    }
+    const bool even = regular(spacing_of(late, 1));
+    if (verdict.slips_per_period < fewer_than_one) return even ? Motion::anomalous_low : Motion::raucous;
+    const bool weak = h.fundamental_share < least_fundamental;
+    if (even && weak) return h.contact_ratio > s_motion_ratio ? Motion::s_motion : Motion::multiple_slip;
+    return Motion::raucous;
+}
+
+double slip_share(std::span<const kernel::Slip> slips, double from, double to) {
+    double sum = 0.0;
+    for (const kernel::Slip& slip : slips) sum += std::max(0.0, std::min(slip.end, to) - std::max(slip.start, from));
+    return sum / (to - from);
+}
+
+}  // namespace
+
+std::string_view motion_name(Motion motion) { return names[static_cast<std::size_t>(motion)]; }
+
+Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hearing& h) {
+    Verdict verdict;
+    const std::span<const kernel::Slip> slips(record.slips);
+    if (record.diverged) {
+        verdict.motion = Motion::raucous;
+        return verdict;
+    }
+    if (!slips.empty()) verdict.first_slip = slips.front().start;
+    const double half = 0.5 * h.duration;
+    const auto late_from = std::ranges::lower_bound(slips, half, {}, &kernel::Slip::start);
+    const std::span<const kernel::Slip> late = slips.subspan(static_cast<std::size_t>(late_from - slips.begin()));
+    verdict.slips_per_period = static_cast<double>(late.size()) * h.period / half;
+    const double window = std::min(h.duration, least_periods * h.period);
+    verdict.slip_fraction = slip_share(slips, h.duration - window, h.duration);
+
+    const std::size_t first = chain_start(record, bow_speed, h);
+    const bool long_enough = first < slips.size() && h.duration - slips[first].start >= least_periods * h.period;
+    const bool whole = h.fundamental_share >= least_fundamental && verdict.slip_fraction >= h.least_slip_fraction;
+    if (long_enough && whole) {
+        verdict.motion = Motion::helmholtz;
+        verdict.helmholtz_from = slips[first].start;
+        return verdict;
+    }
+    verdict.motion = other_motion(late, verdict, record, h);
+    verdict.never_sticks =
+        verdict.motion == Motion::silent && record.slipped_time_late > always_slipping * half;
+    return verdict;
+}
+
+}  // namespace sim

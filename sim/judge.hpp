@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sim/kernel/note.hpp"
+
+#include <optional>
+#include <string_view>
+
+namespace sim {
+
+/// What the string does under the bow.
+enum class Motion { helmholtz, multiple_slip, raucous, anomalous_low, s_motion, silent };
+std::string_view motion_name(Motion motion);
+
+/// What the judge knows of a run.
+struct Hearing {
+    double period = 0.0;              ///< s, of the note
+    double contact_ratio = 0.0;       ///< contact point / sounding length
+    double duration = 0.0;            ///< s, of the run
+    double fundamental_share = 0.0;   ///< bridge force's first harmonic at the end, of the ideal 2 Z0 v / (pi beta)
+    double least_slip_fraction = 0.0; ///< of a period; 0.6 beta for speed laws, 0 for thermal
+};
+
+/// The judge's word on a run.
+///
+/// A main slip is one that SlipWatch notes.  Helmholtz motion is one main slip a period, 0.88–1.14 P apart, over
+/// 0.35–1.6 v P of string, for 18 periods or more up to the end, with at least half the ideal's first harmonic.
+struct Verdict {
+    Motion motion = Motion::silent;
+    std::optional<double> first_slip;      ///< s, start of the first main slip
+    std::optional<double> helmholtz_from;  ///< s, since when the motion is Helmholtz's up to the end
+    double slip_fraction = 0.0;            ///< share of time in main slips, over the last 18 periods
+    double slips_per_period = 0.0;         ///< main slips, over the second half of the run
+    bool never_sticks = false;             ///< silent because the hair slides all the time
+
+    bool operator==(const Verdict&) const = default;
+};
+
+Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hearing& hearing);
+
+}  // namespace sim

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/kernel/rosin.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sim::kernel {
+
+namespace {
+
+constexpr double close_enough = 1e-12;  // relative step at which the search for the sliding speed ends
+constexpr int most_steps = 100;
+
+}  // namespace
+
+Rosin::Rosin(const Contact& contact, double sample_rate, double start_temperature)
+    : contact_(contact), time_step_(1.0 / sample_rate), temperature_(start_temperature) {}
+
+double Rosin::rub(double free_slip, double yield, double bow_force) {
+    switch (contact_.kind) {
+        case Contact::Kind::thermal:
+            warm();
+            return rub_with_steady_coefficients(free_slip, yield, coefficient_ * bow_force, coefficient_ * bow_force);
+        case Contact::Kind::coulomb:
+            return rub_with_steady_coefficients(free_slip, yield, contact_.static_coefficient * bow_force,
+                                                contact_.sliding_coefficient * bow_force);
+        case Contact::Kind::double_exponential:
+        case Contact::Kind::hyperbola: break;
+    }
+    return rub_on_curve(free_slip, yield, bow_force);
+}
+
+/// Heat of the last sample's slip, what conduction and fresh rosin carry off; then the coefficient at this warmth.
+void Rosin::warm() {
+    const double speed = std::abs(slip_);
+    const double gain = coefficient_ * speed - (contact_.conduction + contact_.carried_off * speed) * temperature_;
+    temperature_ += time_step_ / contact_.heat_capacity * gain;
+    coefficient_ = table_coefficient();
+}
+
+double Rosin::table_coefficient() const {
+    const std::vector<double>& table = contact_.table;
+    const double place = std::max(0.0, temperature_ / contact_.table_step);
+    const double last = static_cast<double>(table.size() - 1);
+    if (place >= last) return table.back();
+    const auto i = static_cast<std::size_t>(place);
+    const double part = place - static_cast<double>(i);
+    return table[i] + part * (table[i + 1] - table[i]);
+}
+
+double Rosin::stick(double free_slip, double yield) {
+    slips_ = false;
+    slip_ = 0.0;
+    return -free_slip / yield;
+}
+
+double Rosin::slide(double free_slip, double yield, double force) {
+    slips_ = true;
+    slip_ = free_slip + yield * force;
+    return force;
+}
+
+/// Sticking bears `greatest`, sliding gives `sliding` (N), both without regard to the speed.
+double Rosin::rub_with_steady_coefficients(double free_slip, double yield, double greatest, double sliding) {
+    const double needed = std::abs(free_slip) / yield;
+    if (sliding < greatest) {  // a stick holds to the greater force; a slip holds while there is a sliding speed
+        const bool holds = slips_ ? needed <= sliding : needed <= greatest;
+        if (holds) return stick(free_slip, yield);
+    } else if (needed <= greatest) {
+        return stick(free_slip, yield);
+    }
+    return slide(free_slip, yield, free_slip > 0.0 ? -sliding : sliding);
+}
+
+double Rosin::coefficient_at(double u) const {
+    if (contact_.kind == Contact::Kind::double_exponential)
+        return 0.35 + 0.45 * std::exp(-u / 0.1) + 0.4 * std::exp(-u / 0.01);
+    const double drop = contact_.static_coefficient - contact_.sliding_coefficient;
+    return contact_.sliding_coefficient + drop * contact_.corner_speed / (contact_.corner_speed + u);
+}
+
+double Rosin::slope_at(double u) const {
+    if (contact_.kind == Contact::Kind::double_exponential) return -4.5 * std::exp(-u / 0.1) - 40.0 * std::exp(-u / 0.01);
+    const double drop = contact_.static_coefficient - contact_.sliding_coefficient;
+    const double sum = contact_.corner_speed + u;
+    return -drop * contact_.corner_speed / (sum * sum);
+}
+
+/// Load line against curve: h(u) = (|free slip| - u) / yield - F mu(u) = 0.
+///
+/// h is concave, so Newton's steps from the right come down to the greater root without passing it, or past the top
+/// of h where there is none.  A stick holds up to mu(0) F; a slip holds while that root exists.
+double Rosin::rub_on_curve(double free_slip, double yield, double bow_force) {
+    const double offset = std::abs(free_slip);
+    if (!slips_ && offset <= yield * coefficient_at(0.0) * bow_force) return stick(free_slip, yield);
+    double u = offset;
+    for (int step = 0; step < most_steps; ++step) {
+        const double h = (offset - u) / yield - bow_force * coefficient_at(u);
+        const double slope = -1.0 / yield - bow_force * slope_at(u);
+        if (slope >= 0.0) return stick(free_slip, yield);
+        const double move = h / slope;
+        u -= move;
+        if (u <= 0.0) return stick(free_slip, yield);
+        if (std::abs(move) <= close_enough * offset) break;
+    }
+    const double force = bow_force * coefficient_at(u);
+    return slide(free_slip, yield, free_slip > 0.0 ? -force : force);
+}
+
+}  // namespace sim::kernel

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sim/kernel/note.hpp"
+
+namespace sim::kernel {
+
+/// The rubbing contact between hair and string at one sample after another.
+class Rosin {
+public:
+    Rosin(const Contact& contact, double sample_rate, double start_temperature);
+
+    /// Force of the bow on the string, N.
+    ///
+    /// free_slip     m/s, string's surface over bow as it would be without friction
+    /// yield         m/s per N, what the string gives to a force within the same sample
+    /// bow_force     N, >= 0
+    double rub(double free_slip, double yield, double bow_force);
+
+    double temperature() const { return temperature_; }
+    /// Did the contact slip in the last sample?  And how fast, m/s, string over bow.
+    bool slips() const { return slips_; }
+    double slip() const { return slip_; }
+
+private:
+    double rub_with_steady_coefficients(double free_slip, double yield, double bow_force, double sliding);
+    double rub_on_curve(double free_slip, double yield, double bow_force);
+    double coefficient_at(double slip_speed) const;
+    double slope_at(double slip_speed) const;
+    double table_coefficient() const;
+    void warm();
+    double stick(double free_slip, double yield);
+    double slide(double free_slip, double yield, double force);
+
+    const Contact& contact_;
+    double time_step_;
+    double temperature_;
+    double coefficient_ = 0.0;
+    double slip_ = 0.0;
+    bool slips_ = false;
+};
+
+}  // namespace sim::kernel

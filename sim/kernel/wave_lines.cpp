@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/kernel/wave_lines.hpp"
+
+#include <bit>
+#include <cassert>
+#include <cmath>
+
+namespace sim::kernel {
+
+WaveLines::WaveLines(const Lines& lines, double sample_rate)
+    : impedance_(lines.impedance), speed_(lines.speed), sample_rate_(sample_rate) {
+    if (!present()) return;
+    end_ = EndFilter(lines.loop, sample_rate);
+    samples_to_bridge_ = static_cast<std::size_t>(end_.line_samples() / 2);
+    samples_to_stop_ = static_cast<std::size_t>(end_.line_samples()) - samples_to_bridge_;
+    const std::size_t size = std::bit_ceil(samples_to_stop_ + 4);
+    toward_bridge_.assign(size, 0.0);
+    toward_stop_.assign(size, 0.0);
+    mask_ = size - 1;
+    now_ = size;
+}
+
+void WaveLines::fill_with_helmholtz(Place place, double speed) {
+    const double period = 2.0 * place.length / speed_;
+    const double slope = speed / (place.contact_point / place.length) / period;
+    const auto saw = [&](double time) { return -slope * (time - period * std::round(time / period)); };
+    const double step = 1.0 / sample_rate_;
+    // Lines hold what left an end before sample 0: the bridge at times -i, and the stop, past its filter, likewise.
+    for (std::size_t i = 1; i <= samples_to_stop_; ++i)
+        toward_stop_[(now_ - i) & mask_] = saw(-static_cast<double>(i) * step);
+    const int warm_up = static_cast<int>(3.0 * period * sample_rate_);
+    for (int t = -warm_up; t < 0; ++t) {
+        const double back = end_.process(saw((t - static_cast<double>(samples_to_stop_)) * step));
+        if (-t <= static_cast<int>(samples_to_bridge_)) toward_bridge_[(now_ - static_cast<std::size_t>(-t)) & mask_] = -back;
+    }
+}
+
+void WaveLines::place_bow(double contact_point) {
+    if (!present()) return;
+    const double samples = contact_point / speed_ * sample_rate_;
+    // A fixed bow's sample rate puts it on a whole sample; what rounding leaves of that must not become a weight.
+    const double nearest = std::round(samples);
+    const double exact = std::abs(samples - nearest) < 1e-9 * nearest ? nearest : samples;
+    bow_ = static_cast<std::size_t>(exact);
+    assert(bow_ >= 1 && bow_ + 1 < samples_to_bridge_);
+    far_weight_ = exact - static_cast<double>(bow_);
+    near_weight_ = 1.0 - far_weight_;
+    yield_ = (near_weight_ * near_weight_ + far_weight_ * far_weight_) / (2.0 * impedance_);
+}
+
+void WaveLines::turn_at_stop() {
+    if (present()) toward_bridge_[now_ & mask_] = -end_.process(toward_stop_[(now_ - samples_to_stop_) & mask_]);
+}
+
+double WaveLines::velocity_at_bow() const {
+    if (!present()) return 0.0;
+    const std::size_t coming = now_ - samples_to_bridge_ + bow_;
+    const std::size_t going = now_ - bow_;
+    return near_weight_ * (toward_bridge_[coming & mask_] + toward_stop_[going & mask_]) +
+           far_weight_ * (toward_bridge_[(coming + 1) & mask_] + toward_stop_[(going - 1) & mask_]);
+}
+
+void WaveLines::push(double force) {
+    if (!present()) return;
+    const double wave = force / (2.0 * impedance_);
+    const std::size_t coming = now_ - samples_to_bridge_ + bow_;
+    const std::size_t going = now_ - bow_;
+    toward_bridge_[coming & mask_] += near_weight_ * wave;
+    toward_stop_[going & mask_] += near_weight_ * wave;
+    if (far_weight_ == 0.0) return;
+    toward_bridge_[(coming + 1) & mask_] += far_weight_ * wave;
+    toward_stop_[(going - 1) & mask_] += far_weight_ * wave;
+}
+
+}  // namespace sim::kernel

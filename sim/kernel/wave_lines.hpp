@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sim/kernel/end_filter.hpp"
+#include "sim/kernel/note.hpp"
+
+#include <cstddef>
+#include <vector>
+
+namespace sim::kernel {
+
+/// Waves of one kind running both ways between bridge and stop, with a bow anywhere between.
+///
+/// The lines hold whole samples.  A bow between two samples reads both, weighted, and pushes on both with the same
+/// weights: so no energy is invented, and a moving bow doesn't click.
+/// Order within a sample: wave_at_bridge, leave_bridge, turn_at_stop, velocity_at_bow, push, step.
+class WaveLines {
+public:
+    WaveLines(const Lines& lines, double sample_rate);
+
+    bool present() const { return impedance_ > 0.0; }
+
+    struct Place {
+        double contact_point;  ///< m
+        double length;         ///< m
+    };
+    /// The ideal motion at the middle of a stick: a sawtooth of waves, peak to peak speed / contact ratio.
+    void fill_with_helmholtz(Place place, double speed);
+
+    void place_bow(double contact_point);
+    double wave_at_bridge() const { return toward_bridge_[(now_ - samples_to_bridge_) & mask_]; }
+    void leave_bridge(double wave) { toward_stop_[now_ & mask_] = wave; }
+    void turn_at_stop();
+    double velocity_at_bow() const;
+    /// Velocity per newton that a push gives the bow's place within the same sample.
+    double yield() const { return yield_; }
+    void push(double force);
+    void step() { ++now_; }
+
+private:
+    double impedance_;
+    double speed_;
+    double sample_rate_;
+    EndFilter end_;
+    std::vector<double> toward_bridge_;
+    std::vector<double> toward_stop_;
+    std::size_t samples_to_bridge_ = 0;
+    std::size_t samples_to_stop_ = 0;
+    std::size_t mask_ = 0;
+    std::size_t now_ = 0;
+    std::size_t bow_ = 0;      // whole samples from the bridge
+    double near_weight_ = 1.0;
+    double far_weight_ = 0.0;
+    double yield_ = 0.0;
+};
+
+}  // namespace sim::kernel

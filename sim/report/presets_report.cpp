@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/report/presets_report.hpp"
+
+#include "analysis/units.hpp"
+#include "sim/report/csv.hpp"
+#include "sim/report/table.hpp"
+#include "sim/text.hpp"
+
+namespace sim::report {
+namespace {
+
+constexpr double near_limit_from = 220.0;  // Hz m
+constexpr double likely_from = 240.0;      // Hz m
+
+const char* risk_words(BreakingRisk risk) {
+    switch (risk) {
+        case BreakingRisk::near_limit: return "near the limit";
+        case BreakingRisk::likely: return "likely to break";
+        case BreakingRisk::none: break;
+    }
+    return "";
+}
+
+/// The source that covers a pointer: its own or the nearest above.
+std::string source_of(const Preset& preset, std::string pointer) {
+    while (true) {
+        if (const auto found = preset.sources.find(pointer); found != preset.sources.end()) return found->second;
+        if (pointer.empty()) return "";
+        pointer.erase(pointer.rfind('/'));
+    }
+}
+
+/// A source's key, or the words before the details: "from memory".
+std::string source_flag(const std::string& source) {
+    return source.starts_with('[') ? source.substr(0, source.find(']') + 1) : source.substr(0, source.find_first_of(",;:"));
+}
+
+double total_pull(const Preset& preset) {
+    double sum = 0.0;
+    for (const PresetString& string : preset.strings) sum += open_string(preset, string).tension;
+    return sum;
+}
+
+Json string_part(const Preset& preset, std::size_t index) {
+    const PresetString& string = preset.strings[index];
+    const String open = open_string(preset, string);
+    const BreakingRisk risk = breaking_risk(string, preset.reference_pitch);
+    Json part;
+    part["name"] = string.name;
+    part["pitch"] = string.pitch;
+    part["pitch_hz"] = rounded(pitch_frequency(string.pitch, preset.reference_pitch));
+    part["length_mm"] = rounded_mm(string.length);
+    part["material"] = string.gauge.material;
+    part["mass_g_m"] = rounded(analysis::g_m_from_kg_m(open.mass_per_length));
+    part["tension_newtons"] = rounded(open.tension);
+    part["breaking_product_hz_m"] =
+        string.gauge.material == "gut" ? rounded(breaking_product(string, preset.reference_pitch)) : Json(nullptr);
+    part["breaking_risk"] = risk == BreakingRisk::none ? Json(nullptr) : Json(risk_words(risk));
+    part["source"] = source_of(preset, "/strings/" + std::to_string(index) + "/gauge");
+    return part;
+}
+
+Json preset_part(const Preset& preset) {
+    Json part;
+    part["name"] = preset.name;
+    part["short_name"] = preset.short_name;
+    part["file"] = preset.file.string();
+    part["kind"] = preset.kind;
+    part["remark"] = preset.remark;
+    part["reference_pitch_hz"] = rounded(preset.reference_pitch);
+    part["temperament"] = temperament_name(preset.temperament);
+    part["frets"] = preset.frets;
+    part["last_stop_semitones"] = rounded(last_stop(preset));
+    part["total_tension_newtons"] = rounded(total_pull(preset));
+    part["bridge_source"] = source_of(preset, "/bridge");
+    part["strings"] = Json::array();
+    for (std::size_t i = 0; i < preset.strings.size(); ++i) part["strings"].push_back(string_part(preset, i));
+    return part;
+}
+
+std::string preset_block(const Preset& preset) {
+    Table table({{"string", "", true},
+                 {"pitch", "", true},
+                 {"length", "mm"},
+                 {"material", "", true},
+                 {"tension", "N"},
+                 {"pitch x length", "Hz m"},
+                 {"", "", true},
+                 {"source", "", true}});
+    for (std::size_t i = 0; i < preset.strings.size(); ++i) {
+        const PresetString& string = preset.strings[i];
+        const bool gut = string.gauge.material == "gut";
+        table.add_row({string.name, string.pitch, mm_cell(string.length, 0), string.gauge.material,
+                       fixed_number(open_string(preset, string).tension, 1),
+                       gut ? fixed_number(breaking_product(string, preset.reference_pitch), 0) : "-",
+                       risk_words(breaking_risk(string, preset.reference_pitch)),
+                       source_flag(source_of(preset, "/strings/" + std::to_string(i) + "/gauge"))});
+    }
+    const std::string frets = preset.frets == 0 ? "no frets" : std::to_string(preset.frets) + " frets";
+    return preset.short_name + " = " + preset.name + " (" + preset.kind + "), A4 = " +
+           short_number(preset.reference_pitch) + " Hz, " + frets + ", board to stop " + short_number(last_stop(preset)) +
+           ", total pull " + fixed_number(total_pull(preset), 0) + " N; bridge: " +
+           source_flag(source_of(preset, "/bridge")) + "\n" + table.text();
+}
+
+}  // namespace
+
+double breaking_product(const PresetString& string, double reference_pitch) {
+    return pitch_frequency(string.pitch, reference_pitch) * string.length;
+}
+
+BreakingRisk breaking_risk(const PresetString& string, double reference_pitch) {
+    if (string.gauge.material != "gut") return BreakingRisk::none;
+    const double product = breaking_product(string, reference_pitch);
+    if (product >= likely_from) return BreakingRisk::likely;
+    return product >= near_limit_from ? BreakingRisk::near_limit : BreakingRisk::none;
+}
+
+std::string presets_json(const std::vector<Preset>& presets) {
+    Json document;
+    document["presets"] = Json::array();
+    for (const Preset& preset : presets) document["presets"].push_back(preset_part(preset));
+    return json_text(document);
+}
+
+std::string presets_csv(const std::vector<Preset>& presets) {
+    Json rows = Json::array();
+    for (const Preset& preset : presets) {
+        for (std::size_t i = 0; i < preset.strings.size(); ++i) {
+            Json row = preset_part(preset);
+            row["string"] = string_part(preset, i);
+            rows.push_back(row);
+        }
+    }
+    return csv_text(rows, {"short_name", "name", "kind", "reference_pitch_hz", "frets", "string/name", "string/pitch",
+                           "string/pitch_hz", "string/length_mm", "string/material", "string/mass_g_m",
+                           "string/tension_newtons", "string/breaking_product_hz_m", "string/breaking_risk",
+                           "string/source"});
+}
+
+std::string presets_table(const std::vector<Preset>& presets) {
+    std::string text;
+    for (const Preset& preset : presets) text += (text.empty() ? "" : "\n") + preset_block(preset);
+    return text;
+}
+
+std::string presets_cautions(const std::vector<Preset>& presets) {
+    bool near = false;
+    for (const Preset& preset : presets)
+        for (const PresetString& string : preset.strings)
+            near = near || breaking_risk(string, preset.reference_pitch) != BreakingRisk::none;
+    std::string text;
+    if (near)
+        text += "Strings near their limit can break and hit the eyes: turn the face away, wear glasses, raise the pitch "
+                "slowly, and never go past 240 Hz m on plain gut.\n";
+    return text + "Old instruments: do not raise the total pull they were set up for; ask a maker first.\n";
+}
+
+}  // namespace sim::report

@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/stroke.hpp"
+
+#include "analysis/decimate.hpp"
+#include "analysis/level.hpp"
+#include "analysis/partials.hpp"
+#include "analysis/pitch.hpp"
+#include "sim/sound/render.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace sim {
+
+namespace {
+
+constexpr double heard_for = 0.1;            // s at the end of a run
+constexpr double filter_margin = 0.004;      // s more for the decimation filter's ends
+constexpr double settled_periods = 18.0;
+constexpr double spare_time = 0.05;          // s
+constexpr double held_decays = 5.0;          // of the first partial
+constexpr double held_periods = 300.0;
+constexpr int pitch_search_semitones = 4;
+constexpr double least_slip_share = 0.6;     // of the contact ratio, speed laws
+
+double ideal_fundamental(const Note& note, const Stroke& stroke) {
+    const double ratio = stroke.contact_point / note.string.length;
+    return 2.0 * wave_impedance(note.string) * stroke.speed / (std::numbers::pi * ratio);
+}
+
+kernel::Drive drive_of(const Stroke& stroke) {
+    const bool held = stroke.beginning == Beginning::held;
+    return {.speed = held ? constant_profile(stroke.speed) : rising_profile({stroke.speed, stroke.rise}),
+            .force = constant_profile(stroke.force),
+            .contact_point = constant_profile(stroke.contact_point)};
+}
+
+struct Run {
+    double sample_rate = 0.0;
+    kernel::Drive drive;
+    kernel::Record record;
+};
+
+Run run(const Note& note, const Stroke& stroke, int times, bool everything) {
+    Run run{.sample_rate = sample_rate(note, stroke.contact_point, times), .drive = drive_of(stroke), .record = {}};
+    const double length = note.string.length;
+    kernel::Wanted wanted;
+    wanted.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate));
+    const int heard = static_cast<int>((heard_for + filter_margin) * run.sample_rate);
+    wanted.bridge_from = everything ? 0 : std::max(0, wanted.steps - heard);
+    wanted.waveforms = everything;
+    wanted.slip_scale = length / stroke.contact_point;
+    const kernel::Start start{.helmholtz = stroke.beginning == Beginning::held, .speed = stroke.speed};
+    run.record = kernel::run_reference(kernel_note(note, run.sample_rate), run.drive, start, wanted);
+    return run;
+}
+
+StrokeResult judged(const Note& note, const Stroke& stroke, const Run& run) {
+    StrokeResult result{.stroke = stroke, .sample_rate = run.sample_rate};
+    const double f0 = fundamental(note.string);
+    const auto heard = static_cast<std::size_t>((heard_for + filter_margin) * run.sample_rate);
+    std::span<const double> bridge_force(run.record.bridge_force);
+    if (bridge_force.size() > heard) bridge_force = bridge_force.last(heard);
+    if (!run.record.diverged) result.tone = tone_of(bridge_force, {run.sample_rate, f0}, note.bridge);
+
+    const double ratio = stroke.contact_point / note.string.length;
+    const bool speed_law = note.friction.law != FrictionLaw::thermal;
+    result.verdict = judge(run.record, run.drive.speed,
+                           {.period = 1.0 / f0,
+                            .contact_ratio = ratio,
+                            .duration = stroke.duration,
+                            .fundamental_share = result.tone.bridge_fundamental / ideal_fundamental(note, stroke),
+                            .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
+    if (result.verdict.helmholtz_from)
+        result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
+    return result;
+}
+
+}  // namespace
+
+double started_duration(const Note& note, const Player& player) {
+    const double period = 1.0 / fundamental(note.string);
+    const double speaks_within = std::max(player.speak_time, player.speak_periods * period);
+    return player.rise + speaks_within + std::max(heard_for, settled_periods * period) + spare_time;
+}
+
+double held_duration(const Note& note) {
+    const double f0 = fundamental(note.string);
+    const double loss = loss_factor(note.string, 1.0);
+    const double decays = loss > 0.0 ? held_decays / (std::numbers::pi * f0 * loss) : 0.0;
+    return std::max(decays, held_periods / f0);
+}
+
+Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, const Bridge& bridge) {
+    Tone tone;
+    if (bridge_force.empty()) return tone;
+    const auto [low, high] = std::ranges::minmax(bridge_force);
+    tone.bridge_peak_to_peak = high - low;
+    const analysis::Signal heard = analysis::decimated_for_analysis(bridge_force, window.sample_rate);
+    const std::vector<sound::RadiatingMode> modes = sound::radiating_modes(bridge);
+    const auto gain = [&](double hz) { return std::abs(sound::response(modes, hz)); };
+    tone.level = analysis::weighted_rms(heard.samples, heard.sample_rate, gain);
+
+    const analysis::PitchRange range = analysis::pitch_range_around(window.expected_hz, pitch_search_semitones);
+    const auto pitch = analysis::measure_pitch(heard.samples, heard.sample_rate, range);
+    const double f0 = pitch ? pitch->hz : window.expected_hz;
+    std::vector<analysis::Partial> partials =
+        analysis::measure_partials(heard.samples, heard.sample_rate, {f0, analysis::brightness_limit_hz});
+    if (!partials.empty()) tone.bridge_fundamental = partials.front().amplitude;
+    if (!pitch) return tone;
+    tone.pitch = pitch->hz;
+    tone.clarity = pitch->clarity_db;
+    for (analysis::Partial& partial : partials) partial.amplitude *= gain(partial.hz);
+    if (const auto bright = analysis::brightness(partials, pitch->hz)) tone.centroid = bright->centroid_hz;
+    return tone;
+}
+
+StrokeResult play(const Note& note, const Stroke& stroke, int times) {
+    return judged(note, stroke, run(note, stroke, times, false));
+}
+
+Played play_recorded(const Note& note, const Stroke& stroke, int times) {
+    Run made = run(note, stroke, times, true);
+    StrokeResult result = judged(note, stroke, made);
+    return {std::move(result), std::move(made.record)};
+}
+
+FreePlayed play_freely(const Note& note, const FreeStroke& stroke, int times) {
+    const double nearest = smallest_value(stroke.drive.contact_point);
+    FreePlayed played{.sample_rate = sample_rate(note, nearest, times), .record = {}};
+    const kernel::Wanted wanted{.steps = static_cast<int>(std::lround(stroke.duration * played.sample_rate)),
+                                .waveforms = true,
+                                .slip_scale = note.string.length / stroke.drive.contact_point.points.front().value};
+    played.record = kernel::run_reference(kernel_note(note, played.sample_rate), stroke.drive, stroke.start, wanted);
+    return played;
+}
+
+}  // namespace sim

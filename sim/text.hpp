@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+namespace sim {
+
+/// A number for people: at most four significant digits, no needless zeros, never the locale's comma.
+std::string short_number(double value);
+/// With exactly `decimals` digits after the point.
+std::string fixed_number(double value, int decimals);
+
+}  // namespace sim
