@@ -92,10 +92,16 @@ BandResult find_band(const Assessment& assessment, const StrokeMap& map, const P
     while (last + 1 < curve.size() && curve[last + 1].security >= top->security - best_margin) ++last;
     result.best = std::sqrt(curve[first].contact_point * curve[last].contact_point);
     result.at_best = assessment.at(*result.best);
+    const auto holds_best = [&](const Band& band) { return band.near <= *result.best && *result.best <= band.far; };
     for (const Stretch& stretch : stretches_over(curve, player.band_share)) {
         const Band band = band_of(curve, stretch, player.band_share);
-        if (band.near <= *result.best && *result.best <= band.far) result.band = band;
+        if (holds_best(band)) result.band = band;
         else result.other_bands.push_back(band);
+    }
+    const double relative = player.band_share * top->security;
+    for (const Stretch& stretch : stretches_over(curve, relative)) {
+        const Band around = band_of(curve, stretch, relative);
+        if (holds_best(around)) result.stretch = around;
     }
     if (!result.band) result.reason = no_band_reason(result.at_best, player);
     return result;

@@ -13,7 +13,7 @@ namespace sim {
 /// Which stops a climb visits and how finely.
 struct ClimbPlan {
     std::vector<double> stops;         ///< semitones, rising, at least one
-    MapGrid grid{.contact_points = 32, .player_forces = 8, .more_forces = 0};
+    MapGrid grid{.contact_points = 40, .player_forces = 12, .more_forces = 0};
     std::optional<StopEnd> end;        ///< instead of the usual one, for every stop
 };
 

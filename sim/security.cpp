@@ -20,11 +20,6 @@ using Shares = std::array<double, fault_count>;
 
 double& share_of(Shares& shares, Fault fault) { return shares[static_cast<std::size_t>(fault)]; }
 
-bool is_speaking(Fault fault) {
-    return fault == Fault::none || fault == Fault::tone_weak || fault == Fault::tone_dull || fault == Fault::flat ||
-           fault == Fault::sharp;
-}
-
 double speaking_share(const Shares& shares) {
     double sum = 0.0;
     for (std::size_t f = 0; f < fault_count; ++f)
@@ -35,6 +30,11 @@ double speaking_share(const Shares& shares) {
 }  // namespace
 
 std::string_view fault_name(Fault fault) { return names[static_cast<std::size_t>(fault)]; }
+
+bool is_speaking(Fault fault) {
+    return fault == Fault::none || fault == Fault::tone_weak || fault == Fault::tone_dull || fault == Fault::flat ||
+           fault == Fault::sharp;
+}
 
 Assessment::Assessment(const StrokeMap& map, const Player& player)
     : map_(&map), player_(player), force_count_(map.forces.size()) {

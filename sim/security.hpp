@@ -29,6 +29,8 @@ enum class Fault {
 inline constexpr std::size_t fault_count = 12;
 /// In a player's words, as in tables and JSON: "slow to speak".
 std::string_view fault_name(Fault fault);
+/// Good, or failing only by its tone.
+bool is_speaking(Fault fault);
 
 /// How a place does: shares over the player's forces (even in ratio) and places (even over +- wander).
 struct Security {
@@ -96,6 +98,8 @@ struct BandResult {
     Security at_best;
     std::optional<Band> band;          ///< the one that holds the best contact point
     std::vector<Band> other_bands;
+    std::optional<Band> stretch;       ///< round the best contact point, where security reaches band_share of the best's:
+                                       ///< where to bow even when nothing is secure enough to be called a band
     std::string reason;                ///< why there is no band; empty where there is one
 };
 

@@ -44,13 +44,11 @@ struct Run {
 
 Run run(const Note& note, const Stroke& stroke, int times, bool everything) {
     Run run{.sample_rate = sample_rate(note, stroke.contact_point, times), .drive = drive_of(stroke), .record = {}};
-    const double length = note.string.length;
     kernel::Wanted wanted;
     wanted.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate));
     const int heard = static_cast<int>((heard_for + filter_margin) * run.sample_rate);
     wanted.bridge_from = everything ? 0 : std::max(0, wanted.steps - heard);
     wanted.waveforms = everything;
-    wanted.slip_scale = length / stroke.contact_point;
     const kernel::Start start{.helmholtz = stroke.beginning == Beginning::held, .speed = stroke.speed};
     run.record = kernel::run_reference(kernel_note(note, run.sample_rate), run.drive, start, wanted);
     return run;
@@ -130,8 +128,7 @@ FreePlayed play_freely(const Note& note, const FreeStroke& stroke, int times) {
     const double nearest = smallest_value(stroke.drive.contact_point);
     FreePlayed played{.sample_rate = sample_rate(note, nearest, times), .record = {}};
     const kernel::Wanted wanted{.steps = static_cast<int>(std::lround(stroke.duration * played.sample_rate)),
-                                .waveforms = true,
-                                .slip_scale = note.string.length / stroke.drive.contact_point.points.front().value};
+                                .waveforms = true};
     played.record = kernel::run_reference(kernel_note(note, played.sample_rate), stroke.drive, stroke.start, wanted);
     return played;
 }

@@ -10,8 +10,8 @@ namespace sim {
 
 /// Which strokes of a note are played: every contact point with every force.
 struct MapGrid {
-    int contact_points = 32;   ///< even in ratio from the floor to 0.45 of the sounding length, >= 2
-    int player_forces = 8;     ///< even in ratio over the player's range, >= 2
+    int contact_points = 40;   ///< even in ratio from the floor to 0.45 of the sounding length, >= 2
+    int player_forces = 12;    ///< even in ratio over the player's range, >= 2
     int more_forces = 0;       ///< further forces under and over the range each, in the same ratio
 
     bool operator==(const MapGrid&) const = default;

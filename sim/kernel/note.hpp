@@ -60,10 +60,10 @@ struct Wanted {
     int steps = 0;             ///< samples to advance
     int bridge_from = 0;       ///< first step of the bridge force to keep
     bool waveforms = false;    ///< bow-point velocity, friction force, temperature of every step
-    double slip_scale = 0.0;   ///< m/s of slip that counts as a full one, per m/s of bow speed: 1/contact ratio
 };
 
-/// One stretch of slipping: from where the slip speed rises over a quarter of the full one to where it falls under a tenth.
+/// One stretch of slipping: from where the slip speed rises over a quarter of the full one, bow speed / contact ratio, to
+/// where it falls under a tenth of it.
 struct Slip {
     double start = 0.0;     ///< s
     double end = 0.0;       ///< s

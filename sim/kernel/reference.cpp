@@ -62,18 +62,18 @@ Record run_reference(const Note& note, const Drive& drive, const Start& start, c
     SlipWatch watch(rate, wanted.steps);
     Walker speed(drive.speed), force(drive.force), place(drive.contact_point);
     const bool moves = drive.contact_point.points.size() > 1;
-    const double first_place = drive.contact_point.points.front().value;
-    if (start.helmholtz) string.fill_with_helmholtz({first_place, note.length}, start.speed);
-    string.place_bow(first_place);
-    twist.place_bow(first_place);
+    double contact_point = drive.contact_point.points.front().value;
+    if (start.helmholtz) string.fill_with_helmholtz({contact_point, note.length}, start.speed);
+    string.place_bow(contact_point);
+    twist.place_bow(contact_point);
 
     Record record = empty_record(wanted);
     for (int t = 0; t < wanted.steps; ++t) {
         const double time = t / rate;
         if (moves) {
-            const double now = place.at(time);
-            string.place_bow(now);
-            twist.place_bow(now);
+            contact_point = place.at(time);
+            string.place_bow(contact_point);
+            twist.place_bow(contact_point);
         }
         const double in = string.wave_at_bridge();
         const double out = bridge.reflect(in);
@@ -89,7 +89,7 @@ Record run_reference(const Note& note, const Drive& drive, const Start& start, c
         const double friction = rosin.rub(free_surface - bow_speed, yield, force.at(time));
         string.push(friction);
         twist.push(friction);
-        watch.see(t, -rosin.slip(), bow_speed * wanted.slip_scale, rosin.slips());
+        watch.see(t, -rosin.slip(), bow_speed * note.length / contact_point, rosin.slips());
         if (wanted.waveforms) keep_waveforms(record, rosin, free_surface + yield * friction, friction);
         if (!(std::abs(free_surface) < senseless_speed)) {
             record.diverged = true;

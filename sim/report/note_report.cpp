@@ -53,7 +53,8 @@ std::string ms_cell(const std::optional<double>& seconds) {
 void append(std::string& text, double value) {
     constexpr int digits = 6;
     std::array<char, 64> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::general, digits);
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value == 0.0 ? 0.0 : value,
+                                   std::chars_format::general, digits);  // never -0
     text.append(buffer.data(), end.ptr);
 }
 
@@ -97,7 +98,7 @@ std::string note_table(const Asked& asked, const NoteAnswer& answer) {
                 {"bow force", newtons_cell(result.stroke.force) + " N"},
                 {"bow speed", short_number(result.stroke.speed) + " m/s"},
                 {"motion", motion + (answer.speaks ? ", speaks in time" : ", does not speak in time")},
-                {"time to speak", ms_cell(result.speak_time) + " after the first slip"},
+                {"time to speak", result.speak_time ? ms_cell(result.speak_time) + " after the first slip" : "-"},
                 {"pitch", tone.pitch ? fixed_number(*tone.pitch, 2) + " Hz, " +
                                            fixed_cell(pitch_cents(result, asked.note), 1) + " cents from the note"
                                      : "-"},

@@ -92,6 +92,7 @@ void add_band(Json& part, const BandResult& result, const Note& note, const Play
     part["band"] = band_part(result.band);
     part["other_bands"] = Json::array();
     for (const Band& band : result.other_bands) part["other_bands"].push_back(band_part(band));
+    part["stretch"] = band_part(result.stretch);
     part["reason"] = result.reason;
 }
 

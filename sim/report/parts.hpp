@@ -21,7 +21,7 @@ void add_heard(Json& part, const std::optional<StrokeResult>& stroke, const Note
 
 /// near_mm, far_mm, near_bound, far_bound, width_mm; or null.
 Json band_part(const std::optional<Band>& band);
-/// Adds "best_mm", "best_ratio", "best_finger_widths", "security", "band", "other_bands", "reason".
+/// Adds "best_mm", "best_ratio", "best_finger_widths", "security", "band", "other_bands", "stretch", "reason".
 void add_band(Json& part, const BandResult& result, const Note& note, const Player& player);
 
 /// The fault's name, or null for none.

@@ -110,13 +110,13 @@ std::string here_table(const Asked& asked, const HereResult& here) {
         {"secure", percent_cell(point.security.security) + " % of strokes"},
         {"speaks", percent_cell(point.security.speaks_share) + " % of strokes"},
         {"fails mostly by", fault_cell(point.security.fails_by)},
-        {"force that speaks", forces_cell(point.speaking) + " N"},
-        {"force that holds", forces_cell(point.held) + " N"},
+        {"force that speaks, N", forces_cell(point.speaking)},
+        {"force that holds, N", forces_cell(point.held)},
         {"motion at " + middle_words(asked.player), motion_words(point.middle.verdict.motion)},
         {"best place", here.band.best ? best_words(asked, here.band) : "-"},
         {"band", here.band.band ? mm_cell(here.band.band->near, 0) + " to " + mm_cell(here.band.band->far, 0) + " mm" : "none"},
-        {"past the near edge", mm_cell(here.from_near, 0) + " mm"},
-        {"short of the far edge", mm_cell(here.from_far, 0) + " mm"}};
+        {"past the near edge", here.from_near ? mm_cell(here.from_near, 0) + " mm" : "-"},
+        {"short of the far edge", here.from_far ? mm_cell(here.from_far, 0) + " mm" : "-"}};
     return note_heading(asked) + "\n" + player_line(asked.player) + "\n\n" + value_lines(lines);
 }
 
