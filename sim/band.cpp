@@ -10,8 +10,8 @@ namespace sim {
 
 namespace {
 
-constexpr int curve_points = 400;               // of the security curve, even in ratio
-constexpr double best_margin = 1.0 / 24.0;      // of security, under the greatest
+constexpr int curve_points = 400;           // of the security curve, even in ratio
+constexpr double best_margin = 1.0 / 24.0;  // of security, under the greatest
 constexpr double least_security = 1e-9;
 
 using Curve = std::vector<Security>;
@@ -61,7 +61,8 @@ std::string percent(double share) { return fixed_number(100.0 * share, 0) + " %"
 
 std::string no_band_reason(const Security& best, const Player& player) {
     if (best.security <= least_security)
-        return "no stroke of the range speaks and keeps its tone anywhere; mostly " + std::string(fault_name(best.fails_by));
+        return "no stroke of the range speaks and keeps its tone anywhere; mostly " +
+               std::string(fault_name(best.fails_by));
     return "at best " + percent(best.security) + " of strokes speak and keep their tone, the band asks " +
            percent(player.band_share) + "; the rest: " + std::string(fault_name(best.fails_by));
 }
@@ -95,8 +96,10 @@ BandResult find_band(const Assessment& assessment, const StrokeMap& map, const P
     const auto holds_best = [&](const Band& band) { return band.near <= *result.best && *result.best <= band.far; };
     for (const Stretch& stretch : stretches_over(curve, player.band_share)) {
         const Band band = band_of(curve, stretch, player.band_share);
-        if (holds_best(band)) result.band = band;
-        else result.other_bands.push_back(band);
+        if (holds_best(band))
+            result.band = band;
+        else
+            result.other_bands.push_back(band);
     }
     const double relative = player.band_share * top->security;
     for (const Stretch& stretch : stretches_over(curve, relative)) {

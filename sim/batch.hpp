@@ -7,8 +7,8 @@ namespace sim {
 
 /// Who does the work, and who is told how it goes.
 struct Workers {
-    int threads = 1;                              ///< >= 1
-    std::function<void(double share)> progress;   ///< called now and then, from any one thread at a time; may be empty
+    int threads = 1;                             ///< >= 1
+    std::function<void(double share)> progress;  ///< called now and then, from any one thread at a time; may be empty
 };
 
 /// Calls job(i) for i = 0 … count-1, shared over the threads; job i must write only what belongs to i, so that results

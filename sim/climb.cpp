@@ -19,7 +19,8 @@ double middle_force(const Player& player) { return std::sqrt(player.force_low * 
 ClimbStop stop_of(const StrokeMap& map, const Assessment& assessment, const Player& player) {
     const Note& note = map.note;
     const double length = note.string.length;
-    ClimbStop stop{.note = note, .band = find_band(assessment, map, player), .speaking = {}, .left_behind = {}, .follows = {}};
+    ClimbStop stop{
+        .note = note, .band = find_band(assessment, map, player), .speaking = {}, .left_behind = {}, .follows = {}};
     stop.from_nut = note.open_length - length;
     stop.next_semitone = length * (1.0 - analysis::ratio_from_semitones(-1.0));
     // d(1200 log2 f)/dx for f ~ 1/length
@@ -54,8 +55,10 @@ void play_shown_strokes(Climb& climb, const Workers& workers) {
                 behind.stroke = play(note, middle_stroke(note, climb.player, behind.contact_point));
         } else if (stop.follows) {
             const double best = stop.follows->contact_point;
-            if (job % 3 == 1) stop.follows->stroke = play(note, middle_stroke(note, climb.player, best));
-            else stop.speaking = started_window(note, climb.player, best, usual_scan(note, climb.player, best));
+            if (job % 3 == 1)
+                stop.follows->stroke = play(note, middle_stroke(note, climb.player, best));
+            else
+                stop.speaking = started_window(note, climb.player, best, usual_scan(note, climb.player, best));
         }
     });
 }
@@ -113,9 +116,10 @@ std::string climb_in_words(const Climb& climb) {
     });
     const std::string place = mm(first.left_behind.contact_point);
     if (fails == climb.stops.end())
-        return words + "A bow left behind at " + place + " does no worse than one that follows by the measure used here.";
-    return words + "Left behind at " + place + ", it fails from stop " + semitones(*fails) + " on more than half of its strokes: " +
-           std::string(fault_name(fails->left_behind.security.fails_by)) + ".";
+        return words + "A bow left behind at " + place +
+               " does no worse than one that follows by the measure used here.";
+    return words + "Left behind at " + place + ", it fails from stop " + semitones(*fails) +
+           " on more than half of its strokes: " + std::string(fault_name(fails->left_behind.security.fails_by)) + ".";
 }
 
 std::optional<double> body_mode_near(const Bridge& bridge, double hz, double cents) {

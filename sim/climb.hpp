@@ -12,14 +12,14 @@ namespace sim {
 
 /// Which stops a climb visits and how finely.
 struct ClimbPlan {
-    std::vector<double> stops;         ///< semitones, rising, at least one
+    std::vector<double> stops;  ///< semitones, rising, at least one
     MapGrid grid{.contact_points = 40, .player_forces = 12, .more_forces = 0};
-    std::optional<StopEnd> end;        ///< instead of the usual one, for every stop
+    std::optional<StopEnd> end;  ///< instead of the usual one, for every stop
 };
 
 /// What one contact point gives at one stop: shares over the range, and a stroke of the range's middle force.
 struct ClimbPlace {
-    double contact_point = 0.0;        ///< m
+    double contact_point = 0.0;  ///< m
     Security security;
     std::optional<StrokeResult> stroke;  ///< none where no bow can stand: under the floor or past the finger
 };
@@ -27,13 +27,14 @@ struct ClimbPlace {
 /// One stop of a climb.
 struct ClimbStop {
     Note note;
-    double from_nut = 0.0;             ///< m, stop place
-    double next_semitone = 0.0;        ///< m, to the next semitone up
-    double cents_per_mm = 0.0;         ///< of moving the finger
+    double from_nut = 0.0;       ///< m, stop place
+    double next_semitone = 0.0;  ///< m, to the next semitone up
+    double cents_per_mm = 0.0;   ///< of moving the finger
     BandResult band;
-    std::optional<ForceWindow> speaking; ///< forces that speak at the best contact point, edges to 2 %; none where nothing speaks
-    ClimbPlace left_behind;            ///< the bow stays where it suited the lowest stop
-    std::optional<ClimbPlace> follows; ///< the bow at the best contact point; none where nothing speaks
+    std::optional<ForceWindow>
+        speaking;            ///< forces that speak at the best contact point, edges to 2 %; none where nothing speaks
+    ClimbPlace left_behind;  ///< the bow stays where it suited the lowest stop
+    std::optional<ClimbPlace> follows;  ///< the bow at the best contact point; none where nothing speaks
 };
 
 struct Climb {

@@ -7,9 +7,9 @@ namespace sim {
 
 namespace {
 
-constexpr double table_step = 0.05;       // K
-constexpr double greatest_speed = 50.0;   // m/s, where the walk along steady sliding ends
-constexpr double speed_factor = 1.0005;   // between one point of the walk and the next
+constexpr double table_step = 0.05;      // K
+constexpr double greatest_speed = 50.0;  // m/s, where the walk along steady sliding ends
+constexpr double speed_factor = 1.0005;  // between one point of the walk and the next
 
 double steady_temperature(const ThermalContact& contact, double speed) {
     return steady_sliding_fit(speed) * speed / (contact.conduction + contact.carried_off * speed);
@@ -43,10 +43,18 @@ kernel::Contact kernel_contact(const Friction& friction) {
     contact.sliding_coefficient = friction.sliding_coefficient;
     contact.corner_speed = friction.corner_speed;
     switch (friction.law) {
-        case FrictionLaw::double_exponential: contact.kind = kernel::Contact::Kind::double_exponential; break;
-        case FrictionLaw::hyperbola: contact.kind = kernel::Contact::Kind::hyperbola; break;
-        case FrictionLaw::coulomb: contact.kind = kernel::Contact::Kind::coulomb; break;
-        case FrictionLaw::thermal: contact.kind = kernel::Contact::Kind::thermal; break;
+        case FrictionLaw::double_exponential:
+            contact.kind = kernel::Contact::Kind::double_exponential;
+            break;
+        case FrictionLaw::hyperbola:
+            contact.kind = kernel::Contact::Kind::hyperbola;
+            break;
+        case FrictionLaw::coulomb:
+            contact.kind = kernel::Contact::Kind::coulomb;
+            break;
+        case FrictionLaw::thermal:
+            contact.kind = kernel::Contact::Kind::thermal;
+            break;
     }
     if (friction.law == FrictionLaw::double_exponential) contact.static_coefficient = steady_sliding_fit(0.0);
     if (friction.law != FrictionLaw::thermal) return contact;

@@ -10,9 +10,9 @@ namespace sim {
 
 namespace {
 
-constexpr double scan_ratio = 1.22;   // between neighbouring forces of a usual scan
-constexpr double past_maximum = 3.0;  // times the closed form's greatest force
-constexpr double under_minimum = 8.0; // under the player's lightest stroke
+constexpr double scan_ratio = 1.22;    // between neighbouring forces of a usual scan
+constexpr double past_maximum = 3.0;   // times the closed form's greatest force
+constexpr double under_minimum = 8.0;  // under the player's lightest stroke
 
 struct Tried {
     double force;
@@ -20,7 +20,7 @@ struct Tried {
 };
 
 struct Edge {
-    double force;   // N
+    double force;  // N
     Motion beyond;
 };
 
@@ -82,7 +82,8 @@ ForceScan usual_scan(const Note& note, const Player& player, double contact_poin
     return scan;
 }
 
-ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan, int times) {
+ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
+                        int times) {
     const double duration = held_duration(note);
     return find_force_window(scan, [&](double force) {
         const StrokeResult result = play(note,

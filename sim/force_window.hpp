@@ -12,10 +12,10 @@ namespace sim {
 
 /// Forces that play, from one edge to the other, and what the string does beyond them.
 struct ForceInterval {
-    double low = 0.0;                     ///< N
-    double high = 0.0;                    ///< N
-    std::optional<Motion> below;          ///< just under `low`; nothing where the scan ended there
-    std::optional<Motion> above;          ///< just over `high`; nothing where the scan ended there
+    double low = 0.0;             ///< N
+    double high = 0.0;            ///< N
+    std::optional<Motion> below;  ///< just under `low`; nothing where the scan ended there
+    std::optional<Motion> above;  ///< just over `high`; nothing where the scan ended there
 
     bool operator==(const ForceInterval&) const = default;
 };
@@ -23,7 +23,7 @@ struct ForceInterval {
 /// All forces that play at one contact point.
 struct ForceWindow {
     std::vector<ForceInterval> intervals;  ///< rising
-    std::optional<std::size_t> main;       ///< which holds the middle force, else the widest (in ratio); nothing plays: none
+    std::optional<std::size_t> main;  ///< which holds the middle force, else the widest (in ratio); nothing plays: none
 
     bool operator==(const ForceWindow&) const = default;
 };
@@ -46,11 +46,13 @@ struct ForceAnswer {
 /// Scans, then halves each change from playing to not playing down to the precision.
 ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAnswer(double force)>& ask);
 
-/// A scan that reaches well past both limits of the note at this place and speed, through the middle of the player's range.
+/// A scan that reaches well past both limits of the note at this place and speed, through the middle of the player's
+/// range.
 ForceScan usual_scan(const Note& note, const Player& player, double contact_point);
 
 /// Forces at which the ideal Helmholtz motion, once there, persists.
-ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan, int times = 1);
+ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
+                        int times = 1);
 /// Forces at which a stroke from rest speaks.
 ForceWindow started_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                            int times = 1);

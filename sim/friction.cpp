@@ -38,12 +38,14 @@ double steady_sliding_fit(double slip_speed) {
 double steady_coefficient(const Friction& friction, double slip_speed) {
     switch (friction.law) {
         case FrictionLaw::thermal:
-        case FrictionLaw::double_exponential: return steady_sliding_fit(slip_speed);
+        case FrictionLaw::double_exponential:
+            return steady_sliding_fit(slip_speed);
         case FrictionLaw::hyperbola: {
             const double drop = friction.static_coefficient - friction.sliding_coefficient;
             return friction.sliding_coefficient + drop * friction.corner_speed / (friction.corner_speed + slip_speed);
         }
-        case FrictionLaw::coulomb: break;
+        case FrictionLaw::coulomb:
+            break;
     }
     return friction.sliding_coefficient;
 }

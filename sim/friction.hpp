@@ -19,9 +19,9 @@ std::optional<FrictionLaw> friction_law_from_name(std::string_view name);
 /// Per newton means that the contact area grows with the force, so that theta does not depend on it.
 /// source   values from memory, a start whose sensitivity is shown by the climb's tables
 struct ThermalContact {
-    double heat_capacity = 0.7e-6;    ///< C, J/K per N
-    double conduction = 6e-4;         ///< G0, W/K per N
-    double carried_off = 5e-3;        ///< g1, W/K per (m/s) per N: fresh rosin carried in
+    double heat_capacity = 0.7e-6;  ///< C, J/K per N
+    double conduction = 6e-4;       ///< G0, W/K per N
+    double carried_off = 5e-3;      ///< g1, W/K per (m/s) per N: fresh rosin carried in
 
     bool operator==(const ThermalContact&) const = default;
 };
@@ -29,9 +29,9 @@ struct ThermalContact {
 /// How rosined hair grips and slides.
 struct Friction {
     FrictionLaw law = FrictionLaw::thermal;
-    double static_coefficient = 0.8;  ///< hyperbola, coulomb
-    double sliding_coefficient = 0.3; ///< hyperbola, coulomb
-    double corner_speed = 0.2;        ///< m/s, hyperbola: mu = sliding + (static - sliding) v0/(v0 + u)
+    double static_coefficient = 0.8;   ///< hyperbola, coulomb
+    double sliding_coefficient = 0.3;  ///< hyperbola, coulomb
+    double corner_speed = 0.2;         ///< m/s, hyperbola: mu = sliding + (static - sliding) v0/(v0 + u)
     ThermalContact thermal;
 
     bool operator==(const Friction&) const = default;

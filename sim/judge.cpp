@@ -10,17 +10,17 @@ namespace sim {
 
 namespace {
 
-constexpr double least_spacing = 0.88;         // of the period
+constexpr double least_spacing = 0.88;  // of the period
 constexpr double greatest_spacing = 1.14;
-constexpr double least_distance = 0.35;        // of bow speed * period
+constexpr double least_distance = 0.35;  // of bow speed * period
 constexpr double greatest_distance = 1.6;
 constexpr double least_periods = 18.0;
-constexpr double least_fundamental = 0.5;      // of the ideal
-constexpr double s_motion_ratio = 0.12;        // contact ratio from which a single, weak slip is called S-motion
-constexpr double regular_spread = 0.1;         // standard deviation over mean of the spacings
-constexpr double more_than_one = 1.2;          // main slips a period
+constexpr double least_fundamental = 0.5;  // of the ideal
+constexpr double s_motion_ratio = 0.12;    // contact ratio from which a single, weak slip is called S-motion
+constexpr double regular_spread = 0.1;     // standard deviation over mean of the spacings
+constexpr double more_than_one = 1.2;      // main slips a period
 constexpr double fewer_than_one = 0.85;
-constexpr double always_slipping = 0.9;        // of the time
+constexpr double always_slipping = 0.9;  // of the time
 
 constexpr std::array<std::string_view, 6> names{"helmholtz",     "multiple_slip", "raucous",
                                                 "anomalous_low", "s_motion",      "silent"};
@@ -126,8 +126,7 @@ Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hear
         return verdict;
     }
     verdict.motion = other_motion(late, verdict, record, h);
-    verdict.never_sticks =
-        verdict.motion == Motion::silent && record.slipped_time_late > always_slipping * half;
+    verdict.never_sticks = verdict.motion == Motion::silent && record.slipped_time_late > always_slipping * half;
     return verdict;
 }
 

@@ -14,11 +14,11 @@ std::string_view motion_name(Motion motion);
 
 /// What the judge knows of a run.
 struct Hearing {
-    double period = 0.0;              ///< s, of the note
-    double contact_ratio = 0.0;       ///< contact point / sounding length
-    double duration = 0.0;            ///< s, of the run
-    double fundamental_share = 0.0;   ///< bridge force's first harmonic at the end, of the ideal 2 Z0 v / (pi beta)
-    double least_slip_fraction = 0.0; ///< of a period; 0.6 beta for speed laws, 0 for thermal
+    double period = 0.0;               ///< s, of the note
+    double contact_ratio = 0.0;        ///< contact point / sounding length
+    double duration = 0.0;             ///< s, of the run
+    double fundamental_share = 0.0;    ///< bridge force's first harmonic at the end, of the ideal 2 Z0 v / (pi beta)
+    double least_slip_fraction = 0.0;  ///< of a period; 0.6 beta for speed laws, 0 for thermal
 };
 
 /// The judge's word on a run.

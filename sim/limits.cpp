@@ -53,7 +53,8 @@ Limits limits(const Note& note, BowPlace place) {
     LimitCase c{.wave_impedance = wave_impedance(note.string),
                 .speed = place.speed,
                 .contact_ratio = place.contact_point / note.string.length};
-    c.friction_drop = sticking_coefficient(note.friction) - steady_coefficient(note.friction, c.speed / c.contact_ratio);
+    c.friction_drop =
+        sticking_coefficient(note.friction) - steady_coefficient(note.friction, c.speed / c.contact_ratio);
     const double f0 = fundamental(note.string);
     Limits result{.friction_drop = c.friction_drop, .schelleng_max = schelleng_max(c)};
     if (note.bridge.kind == BridgeKind::resistance) result.schelleng_min = schelleng_min(c, note.bridge.resistance);

@@ -31,9 +31,9 @@ double admittance_min(const LimitCase& c, const Bridge& bridge, double fundament
 /// mu(0) - mu(v/beta).  A rigid bridge has no least force; over modes Schelleng's R is 1/Re Y at the fundamental.
 struct Limits {
     double friction_drop = 0.0;
-    double schelleng_max = 0.0;           ///< N
-    std::optional<double> schelleng_min;  ///< N
-    std::optional<double> admittance_min; ///< N
+    double schelleng_max = 0.0;            ///< N
+    std::optional<double> schelleng_min;   ///< N
+    std::optional<double> admittance_min;  ///< N
 
     bool operator==(const Limits&) const = default;
 };

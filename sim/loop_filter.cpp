@@ -16,11 +16,13 @@ namespace sim {
 namespace {
 
 constexpr double pi = std::numbers::pi;
-constexpr double highest_partial_hz = 8000.0;     // the range that the fit answers for
+constexpr double highest_partial_hz = 8000.0;  // the range that the fit answers for
 constexpr int highest_partial = 20;
 constexpr double most_stretch = 0.1;              // B n^2
 constexpr double loss_fit_top_hz = 40000.0;       // losses are followed with a small weight up to here
+constexpr double least_corner_share = 0.05;       // of the first partial's frequency
 constexpr double most_filter_delay_share = 0.42;  // of the period: the rest must reach past the bow
+constexpr double good_loss_error = 0.03;          // of the loss: no further starts of the fit
 constexpr double good_pitch_cents = 0.3;          // fewer sections are enough once the pitch is this good
 
 using Residuals = std::function<void(const Eigen::VectorXd&, Eigen::VectorXd&)>;
@@ -58,33 +60,59 @@ std::complex<double> loss_response(std::span<const LossSection> losses, double o
 }
 
 /// Shares as exp(p)/(1 + sum exp(p)): positive, and their sum stays below 1, which keeps the filter passive.
-std::vector<LossSection> losses_from(const Eigen::VectorXd& x) {
+///
+/// Corners stay above `least_corner`: one that the fit pushed to 0 Hz would take its share from slow motion too, and
+/// let the string creep.
+std::vector<LossSection> losses_from(const Eigen::VectorXd& x, double least_corner) {
     const Eigen::Index count = x.size() / 2;
     double total = 1.0;
     for (Eigen::Index k = 0; k < count; ++k) total += std::exp(x[k]);
     std::vector<LossSection> losses;
     for (Eigen::Index k = 0; k < count; ++k)
-        losses.push_back({.corner = std::exp(x[count + k]), .share = std::exp(x[k]) / total});
+        losses.push_back({.corner = least_corner + std::exp(x[count + k]), .share = std::exp(x[k]) / total});
     return losses;
 }
 
-std::vector<LossSection> fit_losses(std::span<const GainPoint> points, int sections) {
+using GainResiduals = std::function<void(const Eigen::VectorXd&, Eigen::VectorXd&)>;
+
+/// Corners spread evenly in ratio up to `high`, shares growing with them as `rise` says.
+Eigen::VectorXd first_guess(std::span<const GainPoint> points, int sections, double high, double rise) {
     const double low = points.front().omega * 0.5;
-    const double high = 2.0 * pi * loss_fit_top_hz;
     Eigen::VectorXd x(2 * sections);
     for (int k = 0; k < sections; ++k) {
-        x[k] = std::log((1.0 - points.front().gain) * (k + 1.0));
+        x[k] = std::log((1.0 - points.front().gain) * std::pow(k + 1.0, rise));
         x[sections + k] = std::log(low) + std::log(high / low) * k / std::max(1, sections - 1);
     }
-    fit(x, static_cast<int>(points.size()), [&](const Eigen::VectorXd& now, Eigen::VectorXd& r) {
-        const std::vector<LossSection> losses = losses_from(now);
+    return x;
+}
+
+/// The fit may end in a side valley, so it starts from several places; the smallest greatest error wins.
+std::vector<LossSection> fit_losses(std::span<const GainPoint> points, int sections) {
+    const double least_corner = points.front().omega * least_corner_share;
+    const GainResiduals residuals = [&](const Eigen::VectorXd& now, Eigen::VectorXd& r) {
+        const std::vector<LossSection> losses = losses_from(now, least_corner);
         for (std::size_t i = 0; i < points.size(); ++i) {
             const GainPoint& p = points[i];
             r[static_cast<Eigen::Index>(i)] =
                 p.weight * (std::abs(loss_response(losses, p.omega)) - p.gain) / (1.0 - p.gain);
         }
-    });
-    return losses_from(x);
+    };
+    Eigen::VectorXd best;
+    Eigen::VectorXd error(static_cast<Eigen::Index>(points.size()));
+    double least_error = 1e300;
+    for (const double high : {2.0 * pi * loss_fit_top_hz, points.back().omega / 4.0, points.back().omega / 16.0})
+        for (const double rise : {1.0, 3.0}) {
+            Eigen::VectorXd x = first_guess(points, sections, high, rise);
+            fit(x, static_cast<int>(points.size()), residuals);
+            residuals(x, error);
+            const double worst = error.cwiseAbs().maxCoeff();
+            if (worst < least_error) {
+                least_error = worst;
+                best = x;
+            }
+            if (least_error < good_loss_error) return losses_from(best, least_corner);
+        }
+    return losses_from(best, least_corner);
 }
 
 /// Partials that the fit answers for.
@@ -178,8 +206,7 @@ PhaseFit best_phase(const String& string, std::span<const LossSection> losses) {
 /// Losses alone, for a twisting string: gain exp(-pi n / q) at n / period, three sections.
 std::vector<LossSection> constant_q_losses(double period, double q) {
     std::vector<GainPoint> points;
-    for (double n = 1.0; n < 30.0; n *= 1.25)
-        points.push_back({2.0 * pi * n / period, std::exp(-pi * n / q), 1.0 / n});
+    for (double n = 1.0; n < 30.0; n *= 1.25) points.push_back({2.0 * pi * n / period, std::exp(-pi * n / q), 1.0 / n});
     return fit_losses(points, 3);
 }
 

@@ -35,7 +35,7 @@ struct LoopFilter {
     std::vector<LossSection> losses;      ///< of the string itself
     std::vector<LossSection> end_losses;  ///< of the finger that stops it
     Dispersion dispersion;
-    double plain_delay = 0.0;             ///< s, what remains of the round trip
+    double plain_delay = 0.0;  ///< s, what remains of the round trip
 
     bool operator==(const LoopFilter&) const = default;
 };

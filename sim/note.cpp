@@ -13,9 +13,9 @@ namespace sim {
 
 namespace {
 
-constexpr double farthest_ratio = 0.45;       // past the middle bow and stop change roles
-constexpr double slip_samples = 16.0;         // within contact ratio * period
-constexpr double runaway_limit = 0.3;         // growth of the release within one sample
+constexpr double farthest_ratio = 0.45;  // past the middle bow and stop change roles
+constexpr double slip_samples = 16.0;    // within contact ratio * period
+constexpr double runaway_limit = 0.3;    // growth of the release within one sample
 constexpr double least_sample_rate = 96000.0;
 constexpr std::array<std::string_view, 3> end_names{"nut", "fret", "finger"};
 
@@ -85,8 +85,7 @@ void check_contact(const Note& note, double contact_point) {
 double sample_rate(const Note& note, double contact_point, int times) {
     const double transit = contact_point / wave_speed(note.string);  // bow to bridge
     double rate = std::max({least_sample_rate, 0.5 * slip_samples / transit, runaway_rate(note)});
-    if (note.string.torsion_impedance > 0.0)
-        rate = std::max(rate, 1.05 * note.string.torsion_speed / contact_point);
+    if (note.string.torsion_impedance > 0.0) rate = std::max(rate, 1.05 * note.string.torsion_speed / contact_point);
     return std::ceil(rate * transit) * times / transit;
 }
 

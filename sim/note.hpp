@@ -16,16 +16,16 @@ std::optional<StopEnd> stop_end_from_name(std::string_view name);
 
 /// One note of one string, ready to be bowed: what all its strokes share.
 struct Note {
-    String string;               ///< what sounds, between bridge and stop
-    double open_length = 0.0;    ///< m
-    double stop = 0.0;           ///< semitones above the open string
+    String string;             ///< what sounds, between bridge and stop
+    double open_length = 0.0;  ///< m
+    double stop = 0.0;         ///< semitones above the open string
     StopEnd end = StopEnd::nut;
-    double hair_width = 0.0;     ///< m
-    double floor = 0.0;          ///< m, no contact point lies nearer the bridge
-    double force_high = 0.0;     ///< N, firmest usual stroke; the sample rate follows it
+    double hair_width = 0.0;  ///< m
+    double floor = 0.0;       ///< m, no contact point lies nearer the bridge
+    double force_high = 0.0;  ///< N, firmest usual stroke; the sample rate follows it
     Bridge bridge;
     Friction friction;
-    kernel::Contact contact;     ///< made from the friction
+    kernel::Contact contact;  ///< made from the friction
     LoopFilter transverse;
     LoopFilter torsional;
 

@@ -38,8 +38,8 @@ double bending_stiffness(const Gauge& gauge, const Material& stuff) {
 void add_torsion(String& string, const Gauge& gauge, const Material& stuff) {
     string.torsion_speed = gauge.torsion_ratio ? *gauge.torsion_ratio * wave_speed(string)
                                                : std::sqrt(stuff.shear_modulus / stuff.density);
-    string.torsion_impedance = gauge.torsion_impedance ? *gauge.torsion_impedance
-                                                       : string.mass_per_length * string.torsion_speed / 2.0;
+    string.torsion_impedance =
+        gauge.torsion_impedance ? *gauge.torsion_impedance : string.mass_per_length * string.torsion_speed / 2.0;
 }
 
 }  // namespace

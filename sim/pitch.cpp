@@ -52,8 +52,7 @@ double pitch_frequency(const std::string& pitch, double reference_pitch) {
 
 std::string pitch_name(double hz, double reference_pitch) {
     assert(hz > 0.0 && reference_pitch > 0.0);
-    constexpr std::array<const char*, octave> names = {"C",  "C#", "D",  "Eb", "E",  "F",
-                                                       "F#", "G",  "G#", "A",  "Bb", "B"};
+    constexpr std::array<const char*, octave> names = {"C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"};
     const int semitones = a4 + static_cast<int>(std::lround(analysis::cents_between(hz, reference_pitch) / 100.0));
     const int above = ((semitones % octave) + octave) % octave;
     return names[static_cast<std::size_t>(above)] + std::to_string((semitones - above) / octave);

@@ -121,9 +121,9 @@ void read_top(const PresetNode& root, Preset& preset) {
 }  // namespace
 
 std::string_view temperament_name(Temperament temperament) {
-    return std::find_if(temperaments.begin(), temperaments.end(), [temperament](const auto& entry) {
-               return entry.first == temperament;
-           })->second;
+    return std::find_if(temperaments.begin(), temperaments.end(),
+                        [temperament](const auto& entry) { return entry.first == temperament; })
+        ->second;
 }
 
 std::optional<Temperament> temperament_from_name(std::string_view name) {

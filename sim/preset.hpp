@@ -37,8 +37,8 @@ struct Gauge {
 /// One string of an instrument, and which parts of its physics are in force.
 struct PresetString {
     std::string name;
-    std::string pitch;       ///< "D4", "Bb3", "F#4": scientific names, tuned from the reference pitch
-    double length = 0.0;     ///< m, nut to bridge
+    std::string pitch;    ///< "D4", "Bb3", "F#4": scientific names, tuned from the reference pitch
+    double length = 0.0;  ///< m, nut to bridge
     Gauge gauge;
     bool damping = true;
     bool torsion = true;
@@ -52,22 +52,23 @@ struct Preset {
     std::string name;
     std::string kind;
     std::string remark;
-    std::string short_name;         ///< the file's stem
-    std::filesystem::path file;     ///< empty when not read from a file
-    double reference_pitch = 0.0;   ///< Hz of A4
+    std::string short_name;        ///< the file's stem
+    std::filesystem::path file;    ///< empty when not read from a file
+    double reference_pitch = 0.0;  ///< Hz of A4
     Temperament temperament = Temperament::equal;
     std::vector<int> chromatic_frets;
-    int frets = 0;                  ///< tied frets, one a semitone
+    int frets = 0;  ///< tied frets, one a semitone
     bool guide_fret = false;
-    double board_end_ratio = 0.0;   ///< nut to board end, as a fraction of the string's length
-    double hair_width = 0.0;        ///< m
-    double finger_q = 0.0;          ///< Q that a bare finger's end alone would give the first partials
+    double board_end_ratio = 0.0;  ///< nut to board end, as a fraction of the string's length
+    double hair_width = 0.0;       ///< m
+    double finger_q = 0.0;         ///< Q that a bare finger's end alone would give the first partials
     Player player;
     std::vector<PresetString> strings;
     Bridge bridge;
-    std::string measured_bridge;    ///< file named by "bridge": {"measured": …}; empty otherwise
+    std::string measured_bridge;  ///< file named by "bridge": {"measured": …}; empty otherwise
     Friction friction;
-    std::map<std::string, std::string> sources;  ///< JSON pointer -> source key, "from memory", "common practice", "invented"
+    std::map<std::string, std::string>
+        sources;  ///< JSON pointer -> source key, "from memory", "common practice", "invented"
 
     bool operator==(const Preset&) const = default;
 };

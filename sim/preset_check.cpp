@@ -98,9 +98,8 @@ void check_names(const PresetNode& root, const Preset& preset) {
     for (std::size_t i = 0; i < preset.strings.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
             if (preset.strings[i].name == preset.strings[j].name) {
-                nodes[i].fail_at("name", "\"" + preset.strings[i].name +
-                                             "\" is also the name of /strings/" + std::to_string(j) +
-                                             "; give every string its own");
+                nodes[i].fail_at("name", "\"" + preset.strings[i].name + "\" is also the name of /strings/" +
+                                             std::to_string(j) + "; give every string its own");
             }
         }
     }

@@ -25,8 +25,8 @@ bool is_folder(const fs::path& path) {
 fs::path presets_folder() {
     if (const char* named = std::getenv("BOWBAND_PRESETS_DIR"); named != nullptr && *named != '\0') {
         if (!is_folder(named)) {
-            throw analysis::InputError("BOWBAND_PRESETS_DIR", std::string("must name a folder of presets, is \"") +
-                                                                  one_line(named) + "\"");
+            throw analysis::InputError("BOWBAND_PRESETS_DIR",
+                                       std::string("must name a folder of presets, is \"") + one_line(named) + "\"");
         }
         return named;
     }
@@ -94,8 +94,7 @@ Preset find_preset(const std::string& name_or_path) {
     }
     const std::string nearest = nearest_name(wanted, names);
     throw analysis::InputError("preset \"" + one_line(name_or_path) + "\"",
-                               "no such file or preset; " +
-                                   (nearest.empty() ? "" : "did you mean " + nearest + "? ") +
+                               "no such file or preset; " + (nearest.empty() ? "" : "did you mean " + nearest + "? ") +
                                    "Presets: " + (names.empty() ? "none found" : listed(names)));
 }
 

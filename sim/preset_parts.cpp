@@ -36,8 +36,9 @@ void check_gauge(const PresetNode& node, const Gauge& gauge) {
                                      " does not follow from its diameter: give a number from 0.01 to 200 g/m");
     }
     if (!gauge.mass_per_length && !gauge.diameter) {
-        node.fail_at("diameter_mm", "missing key; give \"diameter_mm\" (0.05 to 6 mm), \"mass_g_m\" (0.01 to 200 g/m), "
-                                    "or both");
+        node.fail_at("diameter_mm",
+                     "missing key; give \"diameter_mm\" (0.05 to 6 mm), \"mass_g_m\" (0.01 to 200 g/m), "
+                     "or both");
     }
     if (gauge.mass_per_length && gauge.diameter) {
         const double density = *gauge.mass_per_length / (std::numbers::pi / 4.0 * *gauge.diameter * *gauge.diameter);
@@ -125,8 +126,8 @@ void check_thermal(const PresetNode& node, const ThermalContact& contact) {
     if (contact.carried_off >= greatest_carried_over_conduction * contact.conduction) {
         const char* key = node.has("carried_off_mw_s_k_m") ? "carried_off_mw_s_k_m" : "conduction_mw_k";
         node.fail_at(key, "carried_off_mw_s_k_m must be less than " + number_text(greatest_carried_over_conduction) +
-                              " times conduction_mw_k, is " +
-                              number_text(contact.carried_off / contact.conduction) + " times");
+                              " times conduction_mw_k, is " + number_text(contact.carried_off / contact.conduction) +
+                              " times");
     }
 }
 
@@ -202,8 +203,8 @@ Friction friction_from(const PresetNode& node) {
     };
     friction.static_coefficient = given_or("static", {0.01, 5.0, ""}, curve, friction.static_coefficient);
     friction.sliding_coefficient = given_or("sliding", {0.0, 5.0, ""}, curve, friction.sliding_coefficient);
-    friction.corner_speed = given_or("corner_speed_m_s", {1e-4, 10.0, "m/s"}, *law == FrictionLaw::hyperbola,
-                                     friction.corner_speed);
+    friction.corner_speed =
+        given_or("corner_speed_m_s", {1e-4, 10.0, "m/s"}, *law == FrictionLaw::hyperbola, friction.corner_speed);
     if (friction.sliding_coefficient > friction.static_coefficient) {
         node.fail_at(node.has("sliding") ? "sliding" : "static",
                      "\"sliding\" must not be greater than \"static\", is " +

@@ -123,9 +123,7 @@ void PresetNode::only_keys(std::initializer_list<std::string_view> known) const 
     }
 }
 
-bool PresetNode::has(std::string_view key) const {
-    return value_->is_object() && value_->contains(std::string(key));
-}
+bool PresetNode::has(std::string_view key) const { return value_->is_object() && value_->contains(std::string(key)); }
 
 PresetNode PresetNode::child(std::string_view key) const {
     if (!has(key)) {
@@ -214,9 +212,7 @@ std::string PresetNode::text() const {
     return text;
 }
 
-std::string PresetNode::text(std::string_view key) const {
-    return child(key).text();
-}
+std::string PresetNode::text(std::string_view key) const { return child(key).text(); }
 
 nlohmann::json parsed_json(const std::string& text, const std::string& where) {
     TwinKeys twins(where);

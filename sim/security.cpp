@@ -13,8 +13,8 @@ namespace {
 constexpr int places = 41;  // at which the wander is averaged
 
 constexpr std::array<std::string_view, fault_count> names{
-    "none",         "slow to speak", "never slips", "force too small", "force too great", "wrong motion",
-    "tone weak",    "tone dull",     "flat",        "sharp",           "floor",           "finger"};
+    "none",      "slow to speak", "never slips", "force too small", "force too great", "wrong motion",
+    "tone weak", "tone dull",     "flat",        "sharp",           "floor",           "finger"};
 
 using Shares = std::array<double, fault_count>;
 
@@ -53,11 +53,15 @@ Fault Assessment::speaking_fault(const StrokeResult& result) const {
             const double within = std::max(player_.speak_time, player_.speak_periods / fundamental(map_->note.string));
             return *result.speak_time <= within ? Fault::none : Fault::slow_to_speak;
         }
-        case Motion::silent: return verdict.never_sticks ? Fault::force_too_small : Fault::never_slips;
-        case Motion::multiple_slip: return Fault::force_too_small;
+        case Motion::silent:
+            return verdict.never_sticks ? Fault::force_too_small : Fault::never_slips;
+        case Motion::multiple_slip:
+            return Fault::force_too_small;
         case Motion::raucous:
-        case Motion::anomalous_low: return Fault::force_too_great;
-        case Motion::s_motion: break;
+        case Motion::anomalous_low:
+            return Fault::force_too_great;
+        case Motion::s_motion:
+            break;
     }
     return Fault::wrong_motion;
 }

@@ -11,10 +11,10 @@ namespace sim {
 ///          1/Q = [T (friction + air/w) + EI bending k^2] / [T + EI k^2]
 /// source   [Woodhouse2004], form from memory
 struct Damping {
-    double friction = 0.0;  ///< eta_F, dimensionless, >= 0
-    double air = 0.0;       ///< eta_A, 1/s, >= 0
-    double bending = 0.0;   ///< eta_E, dimensionless, >= 0
-    double torsion_q = 0.0; ///< Q of torsional partials, > 0; 0 = no torsional loss
+    double friction = 0.0;   ///< eta_F, dimensionless, >= 0
+    double air = 0.0;        ///< eta_A, 1/s, >= 0
+    double bending = 0.0;    ///< eta_E, dimensionless, >= 0
+    double torsion_q = 0.0;  ///< Q of torsional partials, > 0; 0 = no torsional loss
 
     bool operator==(const Damping&) const = default;
 };

@@ -15,14 +15,14 @@ namespace sim {
 
 namespace {
 
-constexpr double heard_for = 0.1;            // s at the end of a run
-constexpr double filter_margin = 0.004;      // s more for the decimation filter's ends
+constexpr double heard_for = 0.1;        // s at the end of a run
+constexpr double filter_margin = 0.004;  // s more for the decimation filter's ends
 constexpr double settled_periods = 18.0;
-constexpr double spare_time = 0.05;          // s
-constexpr double held_decays = 5.0;          // of the first partial
+constexpr double spare_time = 0.05;  // s
+constexpr double held_decays = 5.0;  // of the first partial
 constexpr double held_periods = 300.0;
 constexpr int pitch_search_semitones = 4;
-constexpr double least_slip_share = 0.6;     // of the contact ratio, speed laws
+constexpr double least_slip_share = 0.6;  // of the contact ratio, speed laws
 
 double ideal_fundamental(const Note& note, const Stroke& stroke) {
     const double ratio = stroke.contact_point / note.string.length;
@@ -70,8 +70,7 @@ StrokeResult judged(const Note& note, const Stroke& stroke, const Run& run) {
                             .duration = stroke.duration,
                             .fundamental_share = result.tone.bridge_fundamental / ideal_fundamental(note, stroke),
                             .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
-    if (result.verdict.helmholtz_from)
-        result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
+    if (result.verdict.helmholtz_from) result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
     return result;
 }
 

@@ -30,12 +30,12 @@ struct Stroke {
 
 /// What is heard over the last 0.1 s of a run.
 struct Tone {
-    std::optional<double> pitch;        ///< Hz
-    double clarity = 0.0;               ///< dB, how periodic; meaningful with a pitch
-    double level = 0.0;                 ///< N RMS through the body's radiation weights
-    double centroid = 0.0;              ///< Hz, of the radiated partials; 0 without a pitch
-    double bridge_fundamental = 0.0;    ///< N, first harmonic of the bridge force
-    double bridge_peak_to_peak = 0.0;   ///< N
+    std::optional<double> pitch;       ///< Hz
+    double clarity = 0.0;              ///< dB, how periodic; meaningful with a pitch
+    double level = 0.0;                ///< N RMS through the body's radiation weights
+    double centroid = 0.0;             ///< Hz, of the radiated partials; 0 without a pitch
+    double bridge_fundamental = 0.0;   ///< N, first harmonic of the bridge force
+    double bridge_peak_to_peak = 0.0;  ///< N
 
     bool operator==(const Tone&) const = default;
 };
@@ -43,10 +43,10 @@ struct Tone {
 /// What one stroke gave.
 struct StrokeResult {
     Stroke stroke;
-    double sample_rate = 0.0;            ///< Hz, of the simulation
+    double sample_rate = 0.0;  ///< Hz, of the simulation
     Verdict verdict;
     Tone tone;
-    std::optional<double> speak_time;    ///< s from the first main slip to Helmholtz motion
+    std::optional<double> speak_time;  ///< s from the first main slip to Helmholtz motion
 
     bool operator==(const StrokeResult&) const = default;
 };
@@ -82,8 +82,8 @@ FreePlayed play_freely(const Note& note, const FreeStroke& stroke, int times = 1
 
 /// Pitch, level and brightness of the last 0.1 s of a bridge force.
 struct ToneWindow {
-    double sample_rate;    ///< Hz
-    double expected_hz;    ///< pitch is looked for around here
+    double sample_rate;  ///< Hz
+    double expected_hz;  ///< pitch is looked for around here
 };
 Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, const Bridge& bridge);
 

@@ -32,13 +32,12 @@ ForceWindow speaking_window(const StrokeMap& map, std::size_t contact) {
                          .middle = std::sqrt(player.force_low * player.force_high)};
     std::size_t asked = 0;  // the scan asks for the map's forces first, in order
     return find_force_window(scan, [&](double force) {
-        const StrokeResult result = asked < map.forces.size()
-                                        ? map.at(contact, asked++)
-                                        : play(map.note, {.contact_point = place,
-                                                          .force = force,
-                                                          .speed = player.speed,
-                                                          .rise = player.rise,
-                                                          .duration = duration});
+        const StrokeResult result = asked < map.forces.size() ? map.at(contact, asked++)
+                                                              : play(map.note, {.contact_point = place,
+                                                                                .force = force,
+                                                                                .speed = player.speed,
+                                                                                .rise = player.rise,
+                                                                                .duration = duration});
         return ForceAnswer{speaks(result, map.note, player), result.verdict.motion};
     });
 }
@@ -63,19 +62,23 @@ std::string advice_for(const HereResult& here) {
     const double best = *here.band.best;
     const std::string way = best < place ? " towards the bridge" : " away from the bridge";
     if (!here.band.band)
-        return "No place on this note is secure enough to be called a band; the best lies " + how_far(best - place) + way + ".";
+        return "No place on this note is secure enough to be called a band; the best lies " + how_far(best - place) +
+               way + ".";
     if (*here.from_near >= 0.0 && *here.from_far >= 0.0) return "This place lies in the band; nothing needs to change.";
     const bool too_far = *here.from_far < 0.0;
     const double least = too_far ? *here.from_far : *here.from_near;
     return "Move at least " + how_far(least) + way + " to enter the band, " + how_far(best - place) +
-           " to its best place; here strokes fail mostly by: " + std::string(fault_name(here.point.security.fails_by)) + ".";
+           " to its best place; here strokes fail mostly by: " + std::string(fault_name(here.point.security.fails_by)) +
+           ".";
 }
 
 }  // namespace
 
 Window find_window(const Note& note, const Player& player, const WindowPlan& plan, const Workers& workers) {
     Window window{.map = started_map(note, player, plan.grid, part_of(workers, {0.0, map_share})),
-                  .faults = {}, .points = {}, .band = {}};
+                  .faults = {},
+                  .points = {},
+                  .band = {}};
     const StrokeMap& map = window.map;
     const Assessment assessment(map, player);
     for (std::size_t x = 0; x < map.contact_points.size(); ++x)
@@ -85,7 +88,8 @@ Window find_window(const Note& note, const Player& player, const WindowPlan& pla
     std::vector<std::size_t> shown;
     for (std::size_t x = 0; x < map.contact_points.size(); ++x) {
         const double place = map.contact_points[x];
-        if (place >= plan.near_limit.value_or(0.0) && place <= plan.far_limit.value_or(note.string.length)) shown.push_back(x);
+        if (place >= plan.near_limit.value_or(0.0) && place <= plan.far_limit.value_or(note.string.length))
+            shown.push_back(x);
     }
     for (std::size_t x : shown) {
         window.points.push_back(point_at(assessment, map, map.contact_points[x]));
@@ -111,8 +115,11 @@ HereResult bow_here(const Note& note, const Player& player, double contact_point
     check_contact(note, contact_point);
     const StrokeMap map = started_map(note, player, plan.grid, part_of(workers, {0.0, map_share}));
     const Assessment assessment(map, player);
-    HereResult here{.point = point_at(assessment, map, contact_point), .band = find_band(assessment, map, player),
-                    .from_near = {}, .from_far = {}, .advice = {}};
+    HereResult here{.point = point_at(assessment, map, contact_point),
+                    .band = find_band(assessment, map, player),
+                    .from_near = {},
+                    .from_far = {},
+                    .advice = {}};
     const ForceScan scan = usual_scan(note, player, contact_point);
     for_each_job(3, part_of(workers, {map_share, 1.0}), [&](int job) {
         if (job == 0) here.point.held = held_window(note, player, contact_point, scan);

@@ -21,7 +21,7 @@ public:
 
 private:
     struct OnePole {
-        double gain = 0.0;   // g / (1 + g)
+        double gain = 0.0;  // g / (1 + g)
         double share = 0.0;
         double state = 0.0;
     };

@@ -11,8 +11,8 @@ namespace sim::kernel {
 
 /// Two wave lines between bridge and stop, and the filter at the stop that closes the loop.
 struct Lines {
-    double impedance = 0.0;     ///< kg/s at the string's surface; 0 = this kind of wave is left out
-    double speed = 0.0;         ///< m/s
+    double impedance = 0.0;  ///< kg/s at the string's surface; 0 = this kind of wave is left out
+    double speed = 0.0;      ///< m/s
     LoopFilter loop;
 };
 
@@ -21,12 +21,12 @@ struct Contact {
     enum class Kind { thermal, double_exponential, hyperbola, coulomb } kind = Kind::coulomb;
     double static_coefficient = 0.0;
     double sliding_coefficient = 0.0;
-    double corner_speed = 0.0;              ///< m/s
-    std::vector<double> table;              ///< mu at theta = i * table_step
-    double table_step = 0.0;                ///< K
-    double heat_capacity = 0.0;             ///< J/K per N
-    double conduction = 0.0;                ///< W/K per N
-    double carried_off = 0.0;               ///< W/K per (m/s) per N
+    double corner_speed = 0.0;   ///< m/s
+    std::vector<double> table;   ///< mu at theta = i * table_step
+    double table_step = 0.0;     ///< K
+    double heat_capacity = 0.0;  ///< J/K per N
+    double conduction = 0.0;     ///< W/K per N
+    double carried_off = 0.0;    ///< W/K per (m/s) per N
 
     bool operator==(const Contact&) const = default;
 };
@@ -38,7 +38,7 @@ struct Note {
     Lines torsional;
     Bridge bridge;
     Contact contact;
-    double length = 0.0;       ///< m, bridge to stop
+    double length = 0.0;  ///< m, bridge to stop
 };
 
 /// How the bow moves.
@@ -57,13 +57,13 @@ struct Start {
 
 /// What to keep.
 struct Wanted {
-    int steps = 0;             ///< samples to advance
-    int bridge_from = 0;       ///< first step of the bridge force to keep
-    bool waveforms = false;    ///< bow-point velocity, friction force, temperature of every step
+    int steps = 0;           ///< samples to advance
+    int bridge_from = 0;     ///< first step of the bridge force to keep
+    bool waveforms = false;  ///< bow-point velocity, friction force, temperature of every step
 };
 
-/// One stretch of slipping: from where the slip speed rises over a quarter of the full one, bow speed / contact ratio, to
-/// where it falls under a tenth of it.
+/// One stretch of slipping: from where the slip speed rises over a quarter of the full one, bow speed / contact ratio,
+/// to where it falls under a tenth of it.
 struct Slip {
     double start = 0.0;     ///< s
     double end = 0.0;       ///< s
@@ -87,7 +87,8 @@ struct Record {
 
 /// Advances one note in double precision, plainly: the judge of every other kernel.
 ///
-/// source   travelling waves: [Woodhouse2003]; end filters: loop_filter.hpp; modes in trapezoidal form, passive as they stand
+/// source   travelling waves: [Woodhouse2003]; end filters: loop_filter.hpp; modes in trapezoidal form, passive as they
+/// stand
 Record run_reference(const Note& note, const Drive& drive, const Start& start, const Wanted& wanted);
 
 }  // namespace sim::kernel

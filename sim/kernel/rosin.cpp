@@ -25,7 +25,8 @@ double Rosin::rub(double free_slip, double yield, double bow_force) {
             return rub_with_steady_coefficients(free_slip, yield, contact_.static_coefficient * bow_force,
                                                 contact_.sliding_coefficient * bow_force);
         case Contact::Kind::double_exponential:
-        case Contact::Kind::hyperbola: break;
+        case Contact::Kind::hyperbola:
+            break;
     }
     return rub_on_curve(free_slip, yield, bow_force);
 }
@@ -80,7 +81,8 @@ double Rosin::coefficient_at(double u) const {
 }
 
 double Rosin::slope_at(double u) const {
-    if (contact_.kind == Contact::Kind::double_exponential) return -4.5 * std::exp(-u / 0.1) - 40.0 * std::exp(-u / 0.01);
+    if (contact_.kind == Contact::Kind::double_exponential)
+        return -4.5 * std::exp(-u / 0.1) - 40.0 * std::exp(-u / 0.01);
     const double drop = contact_.static_coefficient - contact_.sliding_coefficient;
     const double sum = contact_.corner_speed + u;
     return -drop * contact_.corner_speed / (sum * sum);

@@ -31,7 +31,8 @@ void WaveLines::fill_with_helmholtz(Place place, double speed) {
     const int warm_up = static_cast<int>(3.0 * period * sample_rate_);
     for (int t = -warm_up; t < 0; ++t) {
         const double back = end_.process(saw((t - static_cast<double>(samples_to_stop_)) * step));
-        if (-t <= static_cast<int>(samples_to_bridge_)) toward_bridge_[(now_ - static_cast<std::size_t>(-t)) & mask_] = -back;
+        if (-t <= static_cast<int>(samples_to_bridge_))
+            toward_bridge_[(now_ - static_cast<std::size_t>(-t)) & mask_] = -back;
     }
 }
 

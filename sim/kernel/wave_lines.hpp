@@ -48,7 +48,7 @@ private:
     std::size_t samples_to_stop_ = 0;
     std::size_t mask_ = 0;
     std::size_t now_ = 0;
-    std::size_t bow_ = 0;      // whole samples from the bridge
+    std::size_t bow_ = 0;  // whole samples from the bridge
     double near_weight_ = 1.0;
     double far_weight_ = 0.0;
     double yield_ = 0.0;

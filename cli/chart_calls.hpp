@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "analysis/output_file.hpp"
+#include "sim/report/climb_report.hpp"
+#include "sim/report/window_report.hpp"
+
+#include <filesystem>
+
+/// The only calls that need Qt.
+namespace cli {
+
+/// InputError for a name that is no chart's (.png, .svg, .pdf), and in a build without Qt.
+void require_chart_place(const std::filesystem::path& place);
+
+void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
+void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+
+}  // namespace cli

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/errors.hpp"
+#include "cli/chart_calls.hpp"
+
+namespace cli {
+
+void require_chart_place(const std::filesystem::path&) {
+    throw analysis::InputError("--chart", "charts need a build with Qt (-DBOWBAND_WITH_QT=ON); leave --chart out here");
+}
+
+// Never reached: require_chart_place is asked first.
+void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
+void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+
+}  // namespace cli

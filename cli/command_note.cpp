@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/command_note.hpp"
+
+#include "analysis/audio_file.hpp"
+#include "analysis/errors.hpp"
+#include "analysis/units.hpp"
+#include "cli/note_question.hpp"
+#include "cli/progress.hpp"
+#include "sim/force_window.hpp"
+#include "sim/report/note_report.hpp"
+#include "sim/security.hpp"
+#include "sim/sound/render.hpp"
+#include "sim/sound/takes.hpp"
+#include "sim/text.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <array>
+#include <cmath>
+
+namespace cli {
+namespace {
+
+using sim::report::Span;
+
+constexpr sim::MapGrid search_grid{.contact_points = 24, .player_forces = 8, .more_forces = 0};
+constexpr double heard_seconds = 2.0;  // unless said otherwise, where a sound is wanted
+
+/// One force if one was given, else the middle of the range.
+double force_of(const Question& question, const sim::Player& player) {
+    const auto* single = std::get_if<double>(&question.run.settings.at("force_newtons"));
+    if (single == nullptr) return std::sqrt(player.force_low * player.force_high);
+    constexpr double least = 0.001;
+    constexpr double most = 50.0;
+    if (!(*single >= least && *single <= most)) {
+        throw analysis::InputError("--force-newtons",
+                                   "must be a force from 0.001 to 50 N, is " + sim::short_number(*single));
+    }
+    return *single;
+}
+
+sim::MapGrid grid_of(Question& question) {
+    sim::MapGrid grid = search_grid;
+    grid.contact_points = question.whole(contact_points_option, grid.contact_points, {2, 400, ""});
+    grid.player_forces = question.whole(forces_option, grid.player_forces, {2, 200, ""});
+    return grid;
+}
+
+double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid, const sim::Workers& workers) {
+    const sim::StrokeMap map = sim::started_map(note, player, grid, workers);
+    const sim::BandResult band = sim::find_band(sim::Assessment(map, player), map, player);
+    if (band.best) return *band.best;
+    throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" + band.reason +
+                                                          "); give --contact-mm to hear one all the same");
+}
+
+/// The place asked for, m; or nothing yet where the note's best is wanted.
+std::optional<double> place_asked(Question& question, const sim::Note& note) {
+    question.note_usual(contact_option.key, "best");
+    const auto asked = question.span(contact_option.key);
+    if (!asked) return std::nullopt;
+    if (asked->from != asked->to)
+        throw analysis::InputError("--contact-mm", "must be one place here; window takes a range A:B");
+    const double place = analysis::metres_from_mm(asked->from);
+    sim::check_contact(note, place);
+    return place;
+}
+
+/// The stroke; with its whole record where a sound or the waveforms are wanted.
+sim::Played played(const sim::Note& note, const sim::Stroke& stroke, bool whole) {
+    if (whole) return sim::play_recorded(note, stroke);
+    return {.result = sim::play(note, stroke), .record = {}};
+}
+
+auto sound_filler(const sim::Played& played, const sim::Bridge& bridge) {
+    return [&](const analysis::OutputFile& file) {
+        std::array<analysis::Signal, 1> take{sim::sound::take_of(played, bridge)};
+        sim::sound::share_gain(take);
+        analysis::fill_audio(file, {.channels = {take[0].samples}, .sample_rate = take[0].sample_rate});
+    };
+}
+
+}  // namespace
+
+NoteCommand::NoteCommand(CLI::App& program) {
+    CLI::App& parser = add_parser(program, "note", "One stroke, measured and heard",
+                                  "bowband note division_bass_viol --stop 5 --contact-mm 40 --force-newtons 0.2");
+    options_ = std::make_unique<RunOptions>(
+        parser, "note", std::initializer_list<SettingOption>{contact_option, seconds_option, contact_points_option, forces_option});
+    output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.wav_file = true, .waveform = true});
+}
+
+void NoteCommand::run() {
+    Question question = options_->ask();
+    sim::Note note = note_asked(question);
+    const sim::Player player = question.preset.player;
+    sim::Stroke stroke{.force = force_of(question, player), .speed = player.speed, .rise = player.rise};
+    note.force_high = std::max(note.force_high, stroke.force);
+    const std::optional<double> place = place_asked(question, note);
+    const sim::MapGrid grid = grid_of(question);
+    const double usual = output_->wants_wav() ? heard_seconds : sim::started_duration(note, player);
+    stroke.duration = question.number(seconds_option, usual, {0.1, 10.0, "s"});
+    output_->check();
+    {
+        Progress progress(output_->quiet());
+        stroke.contact_point = place ? *place : best_place(note, player, grid, progress.workers(question.threads));
+    }
+    const sim::Played answer_played = played(note, stroke, output_->wants_wav() || output_->wants_waveform());
+    const sim::report::Asked asked = asked_of(question, note);
+    const sim::report::NoteAnswer answer{.stroke = answer_played.result,
+                                         .limits = sim::limits(note, {stroke.contact_point, stroke.speed}),
+                                         .speaks = sim::speaks(answer_played.result, note, player)};
+    output_->write({.json = [&] { return note_json(asked, answer); },
+                    .csv = [&] { return note_csv(asked, answer); },
+                    .table = [&] { return note_table(asked, answer); },
+                    .words = [&] { return std::string(output_->wants_wav() ? listening_caution : ""); },
+                    .waveform = [&] { return sim::report::waveform_csv(answer_played); },
+                    .chart = {},
+                    .sounds = {{"", sound_filler(answer_played, note.bridge)}}});
+}
+
+}  // namespace cli

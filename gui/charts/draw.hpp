@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "gui/charts/climb_chart.hpp"
+#include "gui/charts/sweep_chart.hpp"
+#include "gui/charts/window_chart.hpp"
+
+#include <QGraphicsScene>
+
+#include <memory>
+
+namespace gui::charts {
+
+std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
+
+}  // namespace gui::charts

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/charts/sweep_chart.hpp"
+
+#include "gui/charts/draw.hpp"
+#include "gui/charts/panel.hpp"
+#include "gui/charts/sheet.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+
+namespace gui::charts {
+namespace {
+
+constexpr double missing_height = 15.0;
+
+MarkStyle missing_mark(const QColor& colour) {
+    return {.shape = MarkShape::cross, .colour = colour, .size = 13.0, .layer = style::top_mark_layer};
+}
+
+struct SeriesLook {
+    QPen pen;
+    MarkStyle mark;
+};
+
+/// Colour, dashes and shape all change from one series to the next.
+SeriesLook series_look(std::size_t index) {
+    static const std::array<QColor, 6> colours{style::blue,   style::red, style::green,
+                                               style::purple, style::ink, style::orange};
+    static const std::array<QList<qreal>, 5> dashes{{{}, {6, 3}, {2, 2}, {8, 2, 2, 2}, {12, 4}}};
+    static const std::array<MarkShape, 7> shapes{
+        MarkShape::disc,         MarkShape::open_square,        MarkShape::triangle,
+        MarkShape::open_diamond, MarkShape::open_triangle_down, MarkShape::ring,
+        MarkShape::square};
+    const QColor colour = colours[index % colours.size()];
+    return {
+        .pen = style::pen(colour, 2.2, dashes[index % dashes.size()]),
+        .mark = {
+            .shape = shapes[index % shapes.size()], .colour = colour, .size = 11.0, .layer = style::top_mark_layer}};
+}
+
+bool has_value(const SweepPoint& point) { return point.y && std::isfinite(*point.y); }
+
+Scale scale_of(const SweepChart& chart, const SweepAxis& axis, std::optional<double> (*value)(const SweepPoint&)) {
+    Extent extent(axis.logarithmic);
+    for (const SweepSeries& series : chart.series)
+        for (const SweepPoint& point : series.points)
+            if (const auto number = value(point)) extent.add(*number);
+    return extent.scale(0.05);
+}
+
+std::optional<double> x_of(const SweepPoint& point) { return point.x; }
+std::optional<double> y_of(const SweepPoint& point) { return point.y; }
+
+/// Crosses for what is missing stand `foot` px down the sheet.
+void draw_series(const SweepSeries& series, const SeriesLook& look, double foot, Panel& panel, QGraphicsScene& scene) {
+    Polyline run;
+    Polyline all;
+    QList<QPointF> missing;
+    for (const SweepPoint& point : series.points) {
+        if (has_value(point)) {
+            run.push_back({point.x, *point.y});
+            all.push_back(run.back());
+            continue;
+        }
+        if (panel.x().shows(point.x)) missing.append(QPointF(panel.x_at(point.x), foot));
+        panel.add_line(run, {.pen = look.pen, .halo = true});
+        run.clear();
+    }
+    panel.add_line(run, {.pen = look.pen, .halo = true});
+    if (series.with_markers) panel.add_marks(all, look.mark);
+    add_marks(scene, missing, missing_mark(look.mark.colour));
+}
+
+bool misses_some(const SweepSeries& series) {
+    return !std::all_of(series.points.begin(), series.points.end(), has_value);
+}
+
+void add_legend(const SweepChart& chart, SideColumn& side) {
+    for (std::size_t i = 0; i < chart.series.size(); ++i) {
+        const SeriesLook look = series_look(i);
+        const std::vector<MarkStyle> marks(chart.series[i].with_markers ? 1 : 0, look.mark);
+        side.add_line(QString::fromStdString(chart.series[i].name), look.pen, marks);
+    }
+    if (std::any_of(chart.series.begin(), chart.series.end(), misses_some))
+        side.add_mark(chart.missing_name.empty() ? "no value" : QString::fromStdString(chart.missing_name),
+                      missing_mark(style::ink));
+    side.add_space(8.0);
+    for (const std::string& note : chart.notes) side.add_note(note);
+}
+
+}  // namespace
+
+std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart) {
+    Sheet sheet = make_sheet({.title = chart.title, .subtitle = chart.subtitle, .warning = ""});
+    const double top = sheet.content_top + 12.0;
+    const QRectF plot(QPointF(style::plot_left, top), QPointF(style::plot_right, style::sheet_height - 58.0));
+    Panel panel(*sheet.scene, plot, scale_of(chart, chart.x, x_of), scale_of(chart, chart.y, y_of));
+    panel.add_x_axis(QString::fromStdString(chart.x.title));
+    panel.add_y_axis(QString::fromStdString(chart.y.title));
+    double foot = plot.bottom() - missing_height / 2.0;
+    for (std::size_t i = 0; i < chart.series.size(); ++i) {
+        draw_series(chart.series[i], series_look(i), foot, panel, *sheet.scene);
+        if (misses_some(chart.series[i])) foot -= missing_height;  // so that no cross covers another
+    }
+    SideColumn side(*sheet.scene, top);
+    add_legend(chart, side);
+    return std::move(sheet.scene);
+}
+
+}  // namespace gui::charts

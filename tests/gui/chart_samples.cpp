@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/gui/chart_samples.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+using namespace gui::charts;
+
+namespace tests {
+namespace {
+
+/// Scattered over 0 … 1, the same on every run.
+double scatter(int i) {
+    const double x = 43758.5453 * std::sin(12.9898 * i);
+    return x - std::floor(x);
+}
+
+WindowCell cell(double contact_mm, double force, const WindowExtent& extent, int index) {
+    const double beta = contact_mm / extent.far_mm;
+    const double most = 0.35 * extent.force.max_newtons / beta;
+    const double least = 0.08 * extent.force.min_newtons / (beta * beta);
+    const double patchy = force * std::exp(0.5 * (scatter(index) - 0.5));
+    WindowCell result{.contact_mm = contact_mm, .force_newtons = force, .motion = CellMotion::helmholtz};
+    if (patchy > most) result.motion = scatter(index + 1) > 0.3 ? CellMotion::raucous : CellMotion::anomalous_low;
+    if (patchy < least) result.motion = patchy < 0.3 * least ? CellMotion::silent : CellMotion::multiple_slip;
+    if (result.motion == CellMotion::helmholtz && scatter(index + 2) < 0.05) result.motion = CellMotion::s_motion;
+    result.speaks = result.motion == CellMotion::helmholtz && scatter(index + 3) > 0.15;
+    result.keeps_tone = result.speaks && beta < 0.6;
+    return result;
+}
+
+LimitCurve power_law(const std::string& name, double far_mm, double at_far, double power) {
+    LimitCurve curve{name, {}};
+    // far beyond the axes on either side
+    for (double mm = far_mm / 1000.0; mm < 10.0 * far_mm; mm *= 1.1)
+        curve.points.push_back({mm, at_far * std::pow(mm / far_mm, power)});
+    return curve;
+}
+
+}  // namespace
+
+WindowChart window_sample(const WindowExtent& extent) {
+    WindowChart chart{.title = "bass viol, string 1, stop 12 (D5)", .subtitle = "0.2 m/s, invented"};
+    const auto [least, most] = extent.force;
+    for (int i = 0; i < extent.contact_points; ++i) {
+        for (int j = 0; j < extent.forces; ++j) {
+            const double mm =
+                extent.floor_mm * std::pow(extent.far_mm / extent.floor_mm, i / (extent.contact_points - 1.0));
+            const double force = least / 3.0 * std::pow(9.0 * most / least, j / (extent.forces - 1.0));
+            chart.cells.push_back(cell(mm, force, extent, extent.forces * i + j));
+        }
+    }
+    chart.limits = {
+        power_law("greatest force, closed form", extent.far_mm, 0.35 * most, -1.0),
+        power_law("least force from the bridge's admittance, closed form", extent.far_mm, 0.08 * least, -2.0)};
+    chart.player_force = extent.force;
+    chart.floor_mm = extent.floor_mm;
+    const double best = extent.floor_mm * std::pow(extent.far_mm / extent.floor_mm, 0.35);
+    chart.best_mm = best;
+    for (const double db : {3.0, 6.0, 9.0, 12.0}) chart.level_loss.push_back({db, best * std::pow(10.0, db / 20.0)});
+    chart.band = BandStrip{0.75 * best, 1.5 * best, "slow to speak", "tone weak"};
+    chart.other_bands = {{2.0 * best, 2.3 * best, "", ""}};
+    return chart;
+}
+
+WindowChart bass_window() {
+    return window_sample({.floor_mm = 7.0, .far_mm = 300.0, .force = {0.1, 0.4}, .contact_points = 32, .forces = 16});
+}
+
+WindowChart bandless_window() {
+    WindowChart chart = bass_window();
+    chart.stretch = chart.band;
+    chart.band.reset();
+    chart.other_bands.clear();
+    chart.reason = "nowhere do four strokes of five speak and keep their tone";
+    return chart;
+}
+
+ClimbChart climb_sample(int stops, double left_behind_mm, const std::vector<int>& bandless) {
+    static const std::array<const char*, 12> names{"D4",  "Eb4", "E4",  "F4", "F#4", "G4",
+                                                   "G#4", "A4",  "Bb4", "B4", "C5",  "C#5"};
+    ClimbChart chart{.title = "bass viol, string 1: the climb", .subtitle = "0.1 to 0.4 N, 0.2 m/s, invented"};
+    chart.left_behind_mm = left_behind_mm;
+    chart.band_share = 0.8;
+    for (int i = 0; i < stops; ++i) {
+        ClimbChartStop stop{.stop_semitones = static_cast<double>(i), .note_name = names[i % 12]};
+        const double best = left_behind_mm * std::pow(2.0, -i / 14.0);
+        const double half_width = 0.5 * std::exp(-i / 15.0);
+        stop.best_mm = best;
+        stop.best_ratio = 0.08 + 0.001 * i;
+        stop.security_follows = 0.8 + 0.2 * scatter(i);
+        stop.security_left_behind = std::max(0.0, 1.0 - 0.06 * i);
+        const auto place = std::find(bandless.begin(), bandless.end(), i);
+        if (place == bandless.end()) {
+            stop.band = ClimbBand{best / (1.0 + half_width), best * (1.0 + half_width)};
+        } else if (place == bandless.begin()) {
+            stop.best_mm.reset();
+            stop.best_ratio.reset();
+            stop.reason = "nothing speaks";
+        } else {
+            stop.stretch = ClimbBand{0.9 * best, 1.2 * best};
+            stop.security_follows = 0.6;
+            stop.reason = "no place is secure enough";
+        }
+        chart.stops.push_back(stop);
+    }
+    return chart;
+}
+
+SweepChart sweep_sample() {
+    SweepChart chart{.title = "best contact point against wander"};
+    chart.x = {.title = "wander, mm"};
+    chart.y = {.title = "best contact point, mm", .logarithmic = true};
+    chart.missing_name = "no band";
+    for (int k = 0; k < 7; ++k) {
+        SweepSeries series{.name = "tone limit " + std::to_string(3 * k + 3) + " dB", .points = {}};
+        for (int i = 0; i < 7; ++i) series.points.push_back({static_cast<double>(i), 30.0 + 8.0 * k - 0.6 * i * k});
+        if (k == 2) series.points[5].y.reset();
+        chart.series.push_back(series);
+    }
+    return chart;
+}
+
+std::vector<NamedChart> all_samples() {
+    std::string words;
+    for (int i = 0; i < 40; ++i) words += "a title of many words ";
+    WindowChart treble =
+        window_sample({.floor_mm = 5.5, .far_mm = 20.0, .force = {0.05, 0.2}, .contact_points = 40, .forces = 48});
+    treble.title = words;
+    treble.subtitle = words;
+    treble.band->near_bound = words;
+    treble.notes = {words, words, words};
+    WindowChart wordy = bandless_window();
+    wordy.reason = words + std::string(200, 'x');
+    ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
+    for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
+    return {{"bass window", bass_window()},
+            {"window without a band", bandless_window()},
+            {"treble window, too many words", treble},
+            {"window with a long reason", wordy},
+            {"violone window",
+             window_sample({.floor_mm = 9.0, .far_mm = 400.0, .force = {0.2, 0.8}, .contact_points = 24, .forces = 8})},
+            {"empty window", WindowChart{}},
+            {"bass climb", climb_sample(23, 60.0, {})},
+            {"violone climb with gaps", many},
+            {"one stop", climb_sample(1, 20.0, {})},
+            {"one stop without a band", climb_sample(1, 20.0, {0})},
+            {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
+            {"empty climb", ClimbChart{}},
+            {"sweep", sweep_sample()},
+            {"empty sweep", SweepChart{}}};
+}
+
+}  // namespace tests

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "gui/charts/save.hpp"
+
+#include <string>
+#include <vector>
+
+/// Invented data, from plain to awkward.
+namespace tests {
+
+struct WindowExtent {
+    double floor_mm;
+    double far_mm;
+    gui::charts::ForceRange force;
+    int contact_points;
+    int forces;
+};
+gui::charts::WindowChart window_sample(const WindowExtent& extent);
+gui::charts::WindowChart bass_window();
+/// The same without a band.
+gui::charts::WindowChart bandless_window();
+
+/// Stops 0 to `stops` - 1 in semitones; those named have no band, and at the first of them nothing speaks at all.
+gui::charts::ClimbChart climb_sample(int stops, double left_behind_mm, const std::vector<int>& bandless);
+gui::charts::SweepChart sweep_sample();
+
+struct NamedChart {
+    std::string name;
+    gui::charts::Chart chart;
+};
+std::vector<NamedChart> all_samples();
+
+}  // namespace tests

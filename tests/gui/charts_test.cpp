@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/charts/save.hpp"
+
+#include "gui/charts/session.hpp"
+#include "tests/gui/chart_samples.hpp"
+
+#include <gtest/gtest.h>
+#include <QChart>
+#include <QGraphicsScene>
+#include <QGraphicsSimpleTextItem>
+#include <QImage>
+#include <QPainter>
+#include <QXYSeries>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <set>
+
+namespace {
+
+using namespace gui::charts;
+
+class ChartsTest : public testing::Test {
+    ChartSession session_;
+};
+
+std::vector<QGraphicsSimpleTextItem*> texts(const QGraphicsScene& scene) {
+    std::vector<QGraphicsSimpleTextItem*> found;
+    for (QGraphicsItem* item : scene.items())
+        if (auto* text = dynamic_cast<QGraphicsSimpleTextItem*>(item)) found.push_back(text);
+    return found;
+}
+
+std::vector<QChart*> plots(const QGraphicsScene& scene) {
+    std::vector<QChart*> found;
+    for (QGraphicsItem* item : scene.items())
+        if (auto* chart = dynamic_cast<QChart*>(item)) found.push_back(chart);
+    // from the top down
+    std::sort(found.begin(), found.end(), [](auto* a, auto* b) { return a->plotArea().top() < b->plotArea().top(); });
+    return found;
+}
+
+bool says(const QGraphicsScene& scene, const QString& part) {
+    QString all;
+    auto items = texts(scene);
+    std::sort(items.begin(), items.end(), [](auto* a, auto* b) { return a->scenePos().y() < b->scenePos().y(); });
+    for (const auto* text : items) all += text->text() + " ";
+    return all.replace(QChar(QChar::Nbsp), ' ').contains(part);
+}
+
+QImage picture(QGraphicsScene& scene) {
+    QImage image(1200, 800, QImage::Format_Grayscale8);
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    scene.render(&painter);
+    return image;
+}
+
+/// How many pixels are nearly black within `reach` of a place.
+int dark_pixels(const QImage& image, QPointF place, int reach) {
+    int count = 0;
+    for (int x = static_cast<int>(place.x()) - reach; x <= place.x() + reach; ++x)
+        for (int y = static_cast<int>(place.y()) - reach; y <= place.y() + reach; ++y)
+            if (qGray(image.pixel(x, y)) < 80) ++count;
+    return count;
+}
+
+/// A pixel's width is given away: boxes are rounded up.
+QRectF box_of(const QGraphicsItem& item) { return item.sceneBoundingRect().adjusted(0.5, 0.5, -0.5, -0.5); }
+
+TEST_F(ChartsTest, NoTextTouchesAnother) {
+    for (const auto& sample : tests::all_samples()) {
+        const auto scene = chart_scene(sample.chart);
+        const auto items = texts(*scene);
+        for (std::size_t i = 0; i < items.size(); ++i)
+            for (std::size_t j = 0; j < i; ++j)
+                EXPECT_FALSE(box_of(*items[i]).intersects(box_of(*items[j])))
+                    << sample.name << ": " << qPrintable(items[i]->text()) << " | " << qPrintable(items[j]->text());
+    }
+}
+
+TEST_F(ChartsTest, NoTextLeavesTheSheetOrReachesIntoAPlot) {
+    for (const auto& sample : tests::all_samples()) {
+        const auto scene = chart_scene(sample.chart);
+        ASSERT_FALSE(plots(*scene).empty());
+        for (const auto* text : texts(*scene)) {
+            EXPECT_TRUE(scene->sceneRect().contains(box_of(*text))) << sample.name << ": " << qPrintable(text->text());
+            for (const auto* plot : plots(*scene))
+                EXPECT_FALSE(plot->plotArea().intersects(box_of(*text)))
+                    << sample.name << ": " << qPrintable(text->text());
+        }
+    }
+}
+
+TEST_F(ChartsTest, EveryPlotHasATitledAxisWithTicks) {
+    const auto scene = chart_scene(tests::bass_window());
+    EXPECT_TRUE(says(*scene, "contact point, mm from the bridge"));
+    EXPECT_TRUE(says(*scene, "bow force, N"));
+    for (const char* tick : {"10", "20", "50", "100", "200", "0.1", "0.2", "0.5", "1"}) {
+        const auto items = texts(*scene);
+        EXPECT_TRUE(std::any_of(items.begin(), items.end(), [&](auto* text) { return text->text() == tick; })) << tick;
+    }
+}
+
+/// The limits of the sample run far beyond the axes; what is drawn of them must not.
+TEST_F(ChartsTest, LinesAreCutAtTheAxes) {
+    const auto scene = chart_scene(tests::bass_window());
+    const QRectF area = plots(*scene).front()->plotArea().adjusted(-0.1, -0.1, 0.1, 0.1);
+    int points = 0;
+    for (QAbstractSeries* series : plots(*scene).front()->series()) {
+        auto* line = dynamic_cast<QXYSeries*>(series);
+        ASSERT_NE(line, nullptr);
+        for (const QPointF& point : line->points()) {
+            const QPointF place = plots(*scene).front()->mapToPosition(point, line);
+            EXPECT_TRUE(area.contains(place)) << place.x() << " " << place.y();
+            ++points;
+        }
+    }
+    EXPECT_GT(points, 50);
+}
+
+TEST_F(ChartsTest, WindowWithoutABandSaysWhy) {
+    const QString reason = "No contact band: nowhere do four strokes of five speak and keep their tone";
+    EXPECT_TRUE(says(*chart_scene(tests::bandless_window()), reason));
+    EXPECT_FALSE(says(*chart_scene(tests::bass_window()), "No contact band"));
+}
+
+/// A black cross stands on the axis of the upper plot at those stops only.
+TEST_F(ChartsTest, StopWithoutABandIsMarked) {
+    const auto scene = chart_scene(tests::climb_sample(12, 60.0, {4, 7}));
+    const QImage image = picture(*scene);
+    QChart* plot = plots(*scene).front();
+    for (int stop = 0; stop < 12; ++stop) {
+        const double x = plot->mapToPosition(QPointF(stop, 0.0)).x();
+        const int dark = dark_pixels(image, {x, plot->plotArea().bottom() - 10.0}, 6);
+        if (stop == 4 || stop == 7) {
+            EXPECT_GT(dark, 12) << stop;
+        } else {
+            EXPECT_EQ(dark, 0) << stop;
+        }
+    }
+    EXPECT_TRUE(says(*scene, "No band at stop 4: nothing speaks"));
+    EXPECT_TRUE(says(*scene, "No band at stop 7: no place is secure enough"));
+}
+
+TEST_F(ChartsTest, ClimbWithoutAnyBandSaysSo) {
+    EXPECT_TRUE(says(*chart_scene(tests::climb_sample(4, 25.0, {0, 1, 2, 3})), "No contact band at any stop."));
+    EXPECT_FALSE(says(*chart_scene(tests::climb_sample(4, 25.0, {0, 1, 2})), "No contact band at any stop."));
+}
+
+/// Eight kinds of stroke, each drawn alone and reduced to black and white: no two pictures are the same.
+TEST_F(ChartsTest, MotionsDifferByShapeAlone) {
+    std::vector<WindowCell> kinds;
+    for (const CellMotion motion : {CellMotion::helmholtz, CellMotion::multiple_slip, CellMotion::raucous,
+                                    CellMotion::anomalous_low, CellMotion::s_motion, CellMotion::silent})
+        kinds.push_back({30.0, 0.2, motion, false, false});
+    kinds.push_back({30.0, 0.2, CellMotion::helmholtz, true, false});
+    kinds.push_back({30.0, 0.2, CellMotion::helmholtz, true, true});
+    std::set<std::string> pictures;
+    for (const WindowCell& kind : kinds) {
+        WindowChart chart{.cells = {kind}};
+        chart.band = BandStrip{10.0, 11.0, "", ""};
+        chart.player_force = ForceRange{0.1, 1.0};
+        const auto scene = chart_scene(chart);
+        const QImage image = picture(*scene);
+        QChart* plot = plots(*scene).front();
+        const QPoint place = plot->mapToPosition(QPointF(std::log10(30.0), std::log10(0.2))).toPoint();
+        std::string shape;
+        for (int y = -8; y <= 8; ++y)
+            for (int x = -8; x <= 8; ++x) shape += qGray(image.pixel(place + QPoint(x, y))) < 190 ? '#' : '.';
+        EXPECT_GT(std::count(shape.begin(), shape.end(), '#'), 3);
+        pictures.insert(shape);
+    }
+    EXPECT_EQ(pictures.size(), kinds.size());
+}
+
+TEST_F(ChartsTest, WhatCannotStandOnALogarithmicAxisIsLeftOut) {
+    WindowChart chart = tests::bass_window();
+    const auto before = picture(*chart_scene(chart));
+    chart.cells.push_back({0.0, 0.2, CellMotion::raucous, false, false});
+    chart.cells.push_back({30.0, -1.0, CellMotion::raucous, false, false});
+    chart.cells.push_back({std::numeric_limits<double>::quiet_NaN(), 0.2, CellMotion::raucous, false, false});
+    EXPECT_EQ(picture(*chart_scene(chart)), before);
+}
+
+}  // namespace

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/judge.hpp"
+
+#include <gtest/gtest.h>
+
+namespace {
+
+using namespace sim;
+
+constexpr double period = 0.01;
+constexpr double speed = 0.2;
+const Hearing whole{.period = period, .contact_ratio = 0.1, .duration = 0.5, .fundamental_share = 0.95};
+
+/// Slips at these spacings (in periods) again and again from `from` to the end of the run, each over that share of v P.
+kernel::Record slips(double from, const std::vector<double>& spacings, double distance) {
+    kernel::Record record;
+    double time = from;
+    for (std::size_t i = 0; time < whole.duration - 0.1 * period; ++i) {
+        record.slips.push_back({.start = time, .end = time + 0.1 * period, .distance = distance * speed * period});
+        time += spacings[i % spacings.size()] * period;
+    }
+    record.slipped_time_late = 0.1 * 0.5 * whole.duration;
+    return record;
+}
+
+Verdict word_on(const kernel::Record& record, const Hearing& hearing = whole) {
+    return judge(record, constant_profile(speed), hearing);
+}
+
+}  // namespace
+
+TEST(JudgeTest, OneFullSlipAPeriodUpToTheEndIsHelmholtz) {
+    const Verdict verdict = word_on(slips(0.05, {1.0}, 1.0));
+    EXPECT_EQ(verdict.motion, Motion::helmholtz);
+    EXPECT_DOUBLE_EQ(*verdict.first_slip, 0.05);
+    EXPECT_DOUBLE_EQ(*verdict.helmholtz_from, 0.05);
+    EXPECT_NEAR(verdict.slip_fraction, 0.1, 0.01);
+}
+
+TEST(JudgeTest, HelmholtzBeginsAfterTheLastSlipThatWasOutOfStep) {
+    kernel::Record record = slips(0.2, {1.0}, 1.0);
+    record.slips.insert(record.slips.begin(), {.start = 0.05, .end = 0.051, .distance = speed * period});
+    const Verdict verdict = word_on(record);
+    EXPECT_EQ(verdict.motion, Motion::helmholtz);
+    EXPECT_DOUBLE_EQ(*verdict.first_slip, 0.05);
+    EXPECT_DOUBLE_EQ(*verdict.helmholtz_from, 0.2);
+}
+
+TEST(JudgeTest, FewerThanEighteenPeriodsAreNotEnough) {
+    EXPECT_NE(word_on(slips(0.5 - 0.16, {1.0}, 1.0)).motion, Motion::helmholtz);
+}
+
+TEST(JudgeTest, RunThatEndsWithinASlipCountsItAsDue) {
+    kernel::Record record = slips(0.05, {1.0}, 1.0);
+    record.slipping_since = record.slips.back().start;
+    record.slips.pop_back();
+    EXPECT_EQ(word_on(record).motion, Motion::helmholtz);
+}
+
+TEST(JudgeTest, RunThatSlidesOnAtTheEndIsNotHelmholtz) {
+    kernel::Record record = slips(0.05, {1.0}, 1.0);
+    record.slips.resize(record.slips.size() - 3);
+    record.slipping_since = record.slips.back().start + period;
+    EXPECT_NE(word_on(record).motion, Motion::helmholtz);
+}
+
+TEST(JudgeTest, TwoSlipsAPeriodAreMultipleSlipThoughUnequal) {
+    EXPECT_EQ(word_on(slips(0.05, {0.4, 0.6}, 0.5)).motion, Motion::multiple_slip);
+}
+
+TEST(JudgeTest, SlipsWithoutPatternAreRaucous) {
+    EXPECT_EQ(word_on(slips(0.05, {0.7, 1.5, 0.9, 1.3, 0.6, 1.9, 1.1}, 1.0)).motion, Motion::raucous);
+}
+
+TEST(JudgeTest, EvenSlipsThreePeriodsApartAreAnomalousLow) {
+    EXPECT_EQ(word_on(slips(0.05, {3.0}, 1.0)).motion, Motion::anomalous_low);
+}
+
+TEST(JudgeTest, OneSlipAPeriodWithHalfTheFundamentalMissingFarFromTheBridgeIsSMotion) {
+    Hearing weak = whole;
+    weak.contact_ratio = 0.25;
+    weak.fundamental_share = 0.3;
+    EXPECT_EQ(word_on(slips(0.05, {1.0}, 1.0), weak).motion, Motion::s_motion);
+}
+
+TEST(JudgeTest, StringThatNeverSlipsAndOneThatNeverSticksAreSilent) {
+    kernel::Record record;
+    EXPECT_EQ(word_on(record).motion, Motion::silent);
+    EXPECT_FALSE(word_on(record).never_sticks);
+    record.slipping_since = 0.01;
+    record.slipped_time_late = 0.5 * whole.duration;
+    EXPECT_EQ(word_on(record).motion, Motion::silent);
+    EXPECT_TRUE(word_on(record).never_sticks);
+}
+
+TEST(JudgeTest, ShortSlipFractionIsNoHelmholtzUnderALawOfSlipSpeed) {
+    Hearing law = whole;
+    law.least_slip_fraction = 0.12;
+    EXPECT_NE(word_on(slips(0.05, {1.0}, 1.0), law).motion, Motion::helmholtz);
+}
