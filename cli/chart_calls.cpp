@@ -4,7 +4,6 @@
 #include "analysis/units.hpp"
 #include "gui/charts/save.hpp"
 #include "gui/charts/session.hpp"
-#include "sim/text.hpp"
 
 namespace cli {
 namespace {
@@ -72,10 +71,6 @@ std::vector<charts::LevelLossLine> level_lines(const sim::BandResult& band) {
     return lines;
 }
 
-std::string player_words(const sim::Player& player) {
-    return sim::report::player_line(player) + ", wander ±" + sim::short_number(mm_from_metres(player.wander)) + " mm";
-}
-
 charts::ClimbChartStop chart_stop(const sim::ClimbStop& stop, double reference_pitch) {
     const sim::BandResult& band = stop.band;
     charts::ClimbChartStop shown{.stop_semitones = stop.note.stop};
@@ -100,7 +95,7 @@ void require_chart_place(const std::filesystem::path& place) { charts::require_c
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window) {
     charts::WindowChart chart;
     chart.title = sim::report::note_heading(asked);
-    chart.subtitle = player_words(asked.player) + "; end: " + std::string(stop_end_name(asked.note.end)) +
+    chart.subtitle = sim::report::player_line(asked.player) + "; end: " + std::string(stop_end_name(asked.note.end)) +
                      "; rosin: " + std::string(friction_law_name(asked.note.friction.law)) +
                      "; level lost against the best place";
     chart.cells = cells_of(window);
@@ -121,7 +116,7 @@ void draw_climb_chart(const analysis::OutputFile& file, const sim::report::Asked
     charts::ClimbChart chart;
     const sim::String& string = climb.stops.front().note.string;
     chart.title = asked.run.preset.name + ", string " + string.name + ": where the bow must go as the stop climbs";
-    chart.subtitle = player_words(climb.player);
+    chart.subtitle = sim::report::player_line(climb.player);
     chart.band_share = climb.player.band_share;
     chart.left_behind_mm = mm_from_metres(climb.stops.front().left_behind.contact_point);
     for (const sim::ClimbStop& stop : climb.stops) chart.stops.push_back(chart_stop(stop, asked.reference_pitch));
