@@ -247,7 +247,8 @@ TEST(PresetsCommandTest, ListsEveryInstrumentWithItsStrings) {
 TEST(PresetsCommandTest, NamesStringsNearTheirBreakingLimit) {
     const Bowband bowband;
     std::vector<std::string> near;
-    for (const json& preset : bowband.json("presets --json -").at("presets"))
+    const json presets = bowband.json("presets --json -").at("presets");
+    for (const json& preset : presets)
         for (const json& string : preset["strings"])
             if (!string["breaking_risk"].is_null()) near.push_back(preset["short_name"]);
     EXPECT_THAT(near, testing::UnorderedElementsAre("alto_viol", "descant_viol"));
