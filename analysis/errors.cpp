@@ -6,7 +6,6 @@ namespace analysis {
 InputError::InputError(const std::string& where, const std::string& what)
     : std::runtime_error(where + ": " + what), where_(where) {}
 
-OutputError::OutputError(const std::string& where, const std::string& what)
-    : std::runtime_error(where + ": " + what) {}
+OutputError::OutputError(const std::string& where, const std::string& what) : std::runtime_error(where + ": " + what) {}
 
 }  // namespace analysis

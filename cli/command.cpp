@@ -27,7 +27,8 @@ std::vector<std::string> command_names(const CLI::App& program) {
 }
 
 std::string full_name(const CLI::App& parser) {
-    return parser.get_parent() != nullptr ? parser.get_parent()->get_name() + " " + parser.get_name() : parser.get_name();
+    return parser.get_parent() != nullptr ? parser.get_parent()->get_name() + " " + parser.get_name()
+                                          : parser.get_name();
 }
 
 }  // namespace
@@ -63,8 +64,11 @@ void refuse_extras(const CLI::App& parser) {
     const std::vector<std::string> known = !is_option && !commands.empty() ? commands : option_names(parser);
     const std::string nearest = sim::nearest_name(given, known);
     const std::string hint = nearest.empty() ? "" : "did you mean " + nearest + "? ";
-    const std::string what = is_option ? "unknown option; " : commands.empty() ? "one argument too many; " : "unknown command; ";
-    const std::string list = !is_option && !commands.empty() ? "Commands: " + sim::listed(commands) : full_name(parser) + " --help lists what it takes";
+    const std::string what = is_option          ? "unknown option; "
+                             : commands.empty() ? "one argument too many; "
+                                                : "unknown command; ";
+    const std::string list = !is_option && !commands.empty() ? "Commands: " + sim::listed(commands)
+                                                             : full_name(parser) + " --help lists what it takes";
     throw analysis::InputError("\"" + sim::one_line(given) + "\"", what + hint + list);
 }
 

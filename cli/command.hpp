@@ -25,7 +25,8 @@ public:
 
 protected:
     /// Adds the command to the program's parser, with an example for the end of its help.
-    CLI::App& add_parser(CLI::App& program, const std::string& name, const std::string& purpose, const std::string& example);
+    CLI::App& add_parser(CLI::App& program, const std::string& name, const std::string& purpose,
+                         const std::string& example);
 
 private:
     CLI::App* parser_ = nullptr;

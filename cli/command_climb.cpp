@@ -25,7 +25,8 @@ Plans plans_of(Question& question) {
     Plans plans;
     plans.climb.stops = question.stops();
     plans.climb.end = question.stop_end;
-    plans.climb.grid.contact_points = question.whole(contact_points_option, plans.climb.grid.contact_points, {2, 400, ""});
+    plans.climb.grid.contact_points =
+        question.whole(contact_points_option, plans.climb.grid.contact_points, {2, 400, ""});
     plans.climb.grid.player_forces = question.whole(forces_option, plans.climb.grid.player_forces, {2, 200, ""});
     plans.times.stop = question.number(seconds_option, plans.times.stop, {0.2, 5.0, "s"});
     return plans;
@@ -68,15 +69,17 @@ void ClimbCommand::run() {
         const double done = output_->wants_wav() ? progress_before_sound : 1.0;
         climb = sim::find_climb(question.preset, question.string, question.preset.player, plans.climb,
                                 sim::part_of(workers, {0.0, done}));
-        if (output_->wants_wav()) takes = sim::sound::climb_takes(climb, plans.times, sim::part_of(workers, {done, 1.0}));
+        if (output_->wants_wav())
+            takes = sim::sound::climb_takes(climb, plans.times, sim::part_of(workers, {done, 1.0}));
     }
-    output_->write({.json = [&] { return climb_json(asked, climb); },
-                    .csv = [&] { return climb_csv(asked, climb); },
-                    .table = [&] { return climb_table(asked, climb); },
-                    .words = [&] { return words_of(climb, output_->wants_wav()); },
-                    .waveform = {},
-                    .chart = [&](const auto& file) { draw_climb_chart(file, asked, climb); },
-                    .sounds = {{"bow_left_behind.wav", filler(takes.left_behind)}, {"bow_follows.wav", filler(takes.follows)}}});
+    output_->write(
+        {.json = [&] { return climb_json(asked, climb); },
+         .csv = [&] { return climb_csv(asked, climb); },
+         .table = [&] { return climb_table(asked, climb); },
+         .words = [&] { return words_of(climb, output_->wants_wav()); },
+         .waveform = {},
+         .chart = [&](const auto& file) { draw_climb_chart(file, asked, climb); },
+         .sounds = {{"bow_left_behind.wav", filler(takes.left_behind)}, {"bow_follows.wav", filler(takes.follows)}}});
 }
 
 }  // namespace cli

@@ -46,11 +46,13 @@ sim::MapGrid grid_of(Question& question) {
     return grid;
 }
 
-double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid, const sim::Workers& workers) {
+double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid,
+                  const sim::Workers& workers) {
     const sim::StrokeMap map = sim::started_map(note, player, grid, workers);
     const sim::BandResult band = sim::find_band(sim::Assessment(map, player), map, player);
     if (band.best) return *band.best;
-    throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" + band.reason +
+    throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" +
+                                                          band.reason +
                                                           "); give --contact-mm to hear one all the same");
 }
 
@@ -86,7 +88,8 @@ NoteCommand::NoteCommand(CLI::App& program) {
     CLI::App& parser = add_parser(program, "note", "One stroke, measured and heard",
                                   "bowband note division_bass_viol --stop 5 --contact-mm 40 --force-newtons 0.2");
     options_ = std::make_unique<RunOptions>(
-        parser, "note", std::initializer_list<SettingOption>{contact_option, seconds_option, contact_points_option, forces_option});
+        parser, "note",
+        std::initializer_list<SettingOption>{contact_option, seconds_option, contact_points_option, forces_option});
     output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.wav_file = true, .waveform = true});
 }
 

@@ -14,7 +14,8 @@ namespace cli {
 PresetsCommand::PresetsCommand(CLI::App& program) {
     CLI::App& parser = add_parser(program, "presets", "Instruments: list, check, show, start a new one",
                                   "bowband presets --check division_bass_viol");
-    parser.add_option("--check", check_, "Read a preset (file or name) and say whether it is in order")->type_name("PRESET");
+    parser.add_option("--check", check_, "Read a preset (file or name) and say whether it is in order")
+        ->type_name("PRESET");
     parser.add_option("--show", show_, "Print a preset whole, as JSON")->type_name("PRESET");
     parser.add_option("--new", new_, "Write a new preset file, a copy of --from, to change")->type_name("FILE");
     parser.add_option("--from", from_, "Where --new starts")->type_name("PRESET");
@@ -25,10 +26,14 @@ void PresetsCommand::run() {
     const int wishes = (check_ ? 1 : 0) + (show_ ? 1 : 0) + (new_ ? 1 : 0);
     if (wishes > 1) throw analysis::InputError("presets", "give one of --check, --show, --new");
     if (from_ && !new_) throw analysis::InputError("--from", "belongs to --new FILE; give both");
-    if (check_) check();
-    else if (show_) show();
-    else if (new_) start_new();
-    else list();
+    if (check_)
+        check();
+    else if (show_)
+        show();
+    else if (new_)
+        start_new();
+    else
+        list();
 }
 
 void PresetsCommand::list() const {
@@ -72,7 +77,8 @@ void PresetsCommand::start_new() const {
     preset.remark = "started from " + preset.name;
     preset.name = file.stem().string();
     analysis::write_text_file(file, sim::preset_text(preset));
-    if (!output_->quiet()) print("written: " + file.string() + "; change it, then: bowband presets --check " + file.string() + "\n");
+    if (!output_->quiet())
+        print("written: " + file.string() + "; change it, then: bowband presets --check " + file.string() + "\n");
 }
 
 }  // namespace cli

@@ -23,7 +23,8 @@ void check_range(const sim::Note& note, const sim::WindowPlan& plan) {
     for (const double place : sim::even_in_ratio({note.floor, sim::farthest_contact(note)}, plan.grid.contact_points))
         if (place >= *plan.near_limit && place <= *plan.far_limit) return;
     throw analysis::InputError("--contact-mm", "no contact point of the grid lies from " +
-                                                   sim::short_number(analysis::mm_from_metres(*plan.near_limit)) + " to " +
+                                                   sim::short_number(analysis::mm_from_metres(*plan.near_limit)) +
+                                                   " to " +
                                                    sim::short_number(analysis::mm_from_metres(*plan.far_limit)) +
                                                    " mm; give a wider range, more --contact-points, or a single place");
 }
@@ -47,8 +48,9 @@ sim::WindowPlan plan_of(Question& question, const sim::Note& note) {
 }  // namespace
 
 WindowCommand::WindowCommand(CLI::App& program) {
-    CLI::App& parser = add_parser(program, "window", "Where one note can be bowed; with one --contact-mm: what that place is worth",
-                                  "bowband window division_bass_viol --stop 12 --contact-points 8 --forces 3 --held-points 2");
+    CLI::App& parser =
+        add_parser(program, "window", "Where one note can be bowed; with one --contact-mm: what that place is worth",
+                   "bowband window division_bass_viol --stop 12 --contact-points 8 --forces 3 --held-points 2");
     options_ = std::make_unique<RunOptions>(
         parser, "window",
         std::initializer_list<SettingOption>{contact_option, contact_points_option, forces_option, held_points_option});
@@ -68,8 +70,10 @@ void WindowCommand::run() {
         throw analysis::InputError("--chart", "shows a whole window; give --contact-mm A:B, or leave it out");
     output_->check();
     const sim::report::Asked asked = asked_of(question, note);
-    if (one) one_place(asked, plan, contact_point, question.threads);
-    else whole_window(asked, plan, question.threads);
+    if (one)
+        one_place(asked, plan, contact_point, question.threads);
+    else
+        whole_window(asked, plan, question.threads);
 }
 
 void WindowCommand::whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan, int threads) const {

@@ -22,7 +22,8 @@ public:
 
 private:
     void whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan, int threads) const;
-    void one_place(const sim::report::Asked& asked, const sim::WindowPlan& plan, double contact_point, int threads) const;
+    void one_place(const sim::report::Asked& asked, const sim::WindowPlan& plan, double contact_point,
+                   int threads) const;
 
     std::unique_ptr<RunOptions> options_;
     std::unique_ptr<OutputOptions> output_;

@@ -25,7 +25,8 @@ void run_chosen(const CLI::App& program, const std::vector<std::unique_ptr<cli::
         return;
     }
     cli::refuse_extras(program);
-    throw analysis::InputError("command", "none given; give presets, note, window or climb (bowband --help tells more)");
+    throw analysis::InputError("command",
+                               "none given; give presets, note, window or climb (bowband --help tells more)");
 }
 
 std::string said_where(const CLI::App& program) {
@@ -43,7 +44,8 @@ int run(CLI::App& program, int argc, char** argv) {
         return program.exit(wish);
     } catch (const CLI::ArgumentMismatch& error) {
         const std::string what = error.what();
-        return complain(what.substr(0, what.find(':')) + ": takes one value, given once; " + said_where(program), asked_wrongly);
+        return complain(what.substr(0, what.find(':')) + ": takes one value, given once; " + said_where(program),
+                        asked_wrongly);
     } catch (const CLI::ParseError& error) {
         return complain(std::string(error.what()) + "; " + said_where(program), asked_wrongly);
     } catch (const analysis::InputError& error) {
@@ -55,12 +57,14 @@ int run(CLI::App& program, int argc, char** argv) {
 
 int main(int argc, char** argv) {
     try {
-        CLI::App program{"How a bow must move along a bowed string: where it speaks, keeps its tone, and why.", "bowband"};
+        CLI::App program{"How a bow must move along a bowed string: where it speaks, keeps its tone, and why.",
+                         "bowband"};
         program.require_subcommand(0, 1);
         program.allow_extras();
         program.set_version_flag("--version", "bowband " + cli::program_version(), "Print the version");
-        program.footer("bowband COMMAND --help tells what a command takes, with an example.\n"
-                       "Exit: 0 done, 1 could not, 2 asked wrongly.");
+        program.footer(
+            "bowband COMMAND --help tells what a command takes, with an example.\n"
+            "Exit: 0 done, 1 could not, 2 asked wrongly.");
         return run(program, argc, argv);
     } catch (const std::bad_alloc&) {
         return complain("not enough memory", could_not);

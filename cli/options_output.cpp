@@ -23,7 +23,8 @@ public:
     explicit MadeFolder(fs::path place) : place_(std::move(place)) {
         std::error_code error;
         if (fs::is_directory(place_, error)) return;
-        if (fs::exists(place_, error)) throw analysis::OutputError(place_.string(), "is a file; --wav needs a folder here");
+        if (fs::exists(place_, error))
+            throw analysis::OutputError(place_.string(), "is a file; --wav needs a folder here");
         made_ = fs::create_directory(place_, error);
         if (!made_) throw analysis::OutputError(place_.string(), "this folder can't be made: " + error.message());
     }
@@ -54,8 +55,9 @@ void refuse_twins(const std::vector<std::string>& places) {
     for (std::size_t i = 0; i < places.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
             if (fs::path(places[i]).lexically_normal() == fs::path(places[j]).lexically_normal())
-                throw analysis::InputError(places[i], "is asked for twice; give every output a file of its own" +
-                                                          std::string(places[i] == "-" ? " (only one can go to -)" : ""));
+                throw analysis::InputError(places[i],
+                                           "is asked for twice; give every output a file of its own" +
+                                               std::string(places[i] == "-" ? " (only one can go to -)" : ""));
 }
 
 }  // namespace
@@ -74,14 +76,18 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
     }
     if (kinds.wav_file) parser.add_option("--wav", wav_, "Sound to FILE.wav or .flac")->type_name("FILE")->group(group);
     if (kinds.wav_folder) {
-        parser.add_option("--wav", wav_, "Two sounds into DIR, bow left behind and bow follows")->type_name("DIR")->group(group);
+        parser.add_option("--wav", wav_, "Two sounds into DIR, bow left behind and bow follows")
+            ->type_name("DIR")
+            ->group(group);
     }
     if (kinds.waveform) {
         parser.add_option("--waveform", waveform_, "Forces, velocity and temperature over time to FILE.csv")
             ->type_name("FILE")
             ->group(group);
     }
-    parser.add_flag("--quiet", quiet_, "No table, no progress (the table is printed unless this is given or an output is -)")
+    parser
+        .add_flag("--quiet", quiet_,
+                  "No table, no progress (the table is printed unless this is given or an output is -)")
         ->group(group);
 }
 

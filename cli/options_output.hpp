@@ -41,11 +41,11 @@ public:
         std::function<std::string()> json;
         std::function<std::string()> csv;
         std::function<std::string()> table;
-        std::function<std::string()> words;      ///< plain sentences after the table; may be empty
+        std::function<std::string()> words;  ///< plain sentences after the table; may be empty
         std::function<std::string()> waveform;
-        std::function<void(const analysis::OutputFile& file)> chart;       ///< draws into that file
+        std::function<void(const analysis::OutputFile& file)> chart;  ///< draws into that file
         struct Sound {
-            std::string name;                                              ///< file in --wav DIR
+            std::string name;  ///< file in --wav DIR
             std::function<void(const analysis::OutputFile& file)> fill;
         };
         std::vector<Sound> sounds;

@@ -22,16 +22,19 @@ constexpr const char* note_group = "The note";
 constexpr const char* player_group = "The player (instead of the preset's)";
 constexpr double most_threads = 256.0;
 
-constexpr SettingOption string_option{"--string", "string", SettingKind::word, "NAME", "String by name or pitch; default: the first"};
-constexpr SettingOption stop_option{"--stop", "stop_semitones", SettingKind::stop, "N|A:B|PITCH",
-                                    "Semitones above the open string (fractions too), from A to B, or a pitch such as D5"};
+constexpr SettingOption string_option{"--string", "string", SettingKind::word, "NAME",
+                                      "String by name or pitch; default: the first"};
+constexpr SettingOption stop_option{
+    "--stop", "stop_semitones", SettingKind::stop, "N|A:B|PITCH",
+    "Semitones above the open string (fractions too), from A to B, or a pitch such as D5"};
 constexpr SettingOption stop_end_option{"--stop-end", "stop_end", SettingKind::word, "nut|fret|finger",
                                         "What ends the string; default: fret while there are frets, then finger"};
 constexpr SettingOption law_option{"--law", "law", SettingKind::word, "LAW",
                                    "Friction: thermal, double_exponential, hyperbola, coulomb"};
 constexpr SettingOption temperament_option{"--temperament", "temperament", SettingKind::word, "NAME",
                                            "equal, quarter_comma, fifth_comma, sixth_comma, rule_of_18"};
-constexpr SettingOption reference_option{"--reference-pitch-hz", "reference_pitch_hz", SettingKind::number, "HZ", "Pitch of A4"};
+constexpr SettingOption reference_option{"--reference-pitch-hz", "reference_pitch_hz", SettingKind::number, "HZ",
+                                         "Pitch of A4"};
 
 constexpr std::array<SettingOption, 10> player_options{{
     {"--force-newtons", "force_newtons", SettingKind::span, "F|A:B", "Bow force, or the range from A to B"},
@@ -42,7 +45,8 @@ constexpr std::array<SettingOption, 10> player_options{{
     {"--speak-ms", "speak_ms", SettingKind::number, "MS", "Time within which a stroke must speak"},
     {"--speak-periods", "speak_periods", SettingKind::number, "N", "The same in periods; the longer counts"},
     {"--tone-level-db", "tone_level_db", SettingKind::number, "DB", "Level under the note's best that still is tone"},
-    {"--tone-brightness-ratio", "tone_brightness_ratio", SettingKind::number, "RATIO", "Least brightness, of the note's best"},
+    {"--tone-brightness-ratio", "tone_brightness_ratio", SettingKind::number, "RATIO",
+     "Least brightness, of the note's best"},
     {"--band-share", "band_share", SettingKind::number, "SHARE", "Share of good strokes from which a place counts"},
 }};
 
@@ -64,8 +68,9 @@ std::optional<sim::StopEnd> stop_end_of(const sim::report::Settings& settings) {
     const auto* name = std::get_if<std::string>(&found->second);
     const auto end = name != nullptr ? sim::stop_end_from_name(*name) : std::nullopt;
     if (!end)
-        throw analysis::InputError("--stop-end", "must be nut, fret or finger" +
-                                                     (name != nullptr ? ", is \"" + sim::one_line(*name) + "\"" : std::string()));
+        throw analysis::InputError("--stop-end",
+                                   "must be nut, fret or finger" +
+                                       (name != nullptr ? ", is \"" + sim::one_line(*name) + "\"" : std::string()));
     return end;
 }
 
@@ -79,7 +84,8 @@ std::string option_named(const std::vector<SettingOption>& options, const std::s
 RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more)
     : command_(std::move(command)) {
     parser.add_option("PRESET", preset_, "A preset file, or the short or full name of a shipped one")->type_name("");
-    for (const SettingOption& option : {string_option, stop_option, stop_end_option, law_option, reference_option, temperament_option})
+    for (const SettingOption& option :
+         {string_option, stop_option, stop_end_option, law_option, reference_option, temperament_option})
         add(parser, option, note_group);
     for (const SettingOption& option : more) add(parser, option, note_group);
     for (const SettingOption& option : player_options) add(parser, option, player_group);
@@ -92,14 +98,17 @@ RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_l
 void RunOptions::add(CLI::App& parser, const SettingOption& option, const char* group) {
     options_.push_back(option);
     const std::string key = option.key;
-    parser.add_option_function<std::string>(option.option, [this, key](const std::string& text) { given_[key] = text; }, option.help)
+    parser
+        .add_option_function<std::string>(
+            option.option, [this, key](const std::string& text) { given_[key] = text; }, option.help)
         ->type_name(option.placeholder)
         ->group(group);
 }
 
 void RunOptions::refuse_beside_repeat() const {
     if (preset_.empty() && given_.empty()) return;
-    const std::string what = given_.empty() ? "PRESET \"" + preset_ + "\"" : option_named(options_, given_.begin()->first);
+    const std::string what =
+        given_.empty() ? "PRESET \"" + preset_ + "\"" : option_named(options_, given_.begin()->first);
     throw analysis::InputError("--repeat", "takes everything from its file; leave out " + sim::one_line(what));
 }
 
@@ -109,13 +118,15 @@ sim::report::RunRecord RunOptions::record() const {
         sim::report::RunRecord record = sim::report::read_run(repeat_, command_);
         for (const auto& [key, value] : record.settings) {
             if (option_named(options_, key) == key)
-                throw analysis::InputError(repeat_ + " /run/settings", "unknown setting \"" + sim::one_line(key) + "\"");
+                throw analysis::InputError(repeat_ + " /run/settings",
+                                           "unknown setting \"" + sim::one_line(key) + "\"");
         }
         return record;
     }
     if (preset_.empty())
         throw analysis::InputError("PRESET", "missing; give a preset file, or one of: " + shipped_names());
-    sim::report::RunRecord record{.version = {}, .command = command_, .preset = sim::find_preset(preset_), .settings = {}};
+    sim::report::RunRecord record{
+        .version = {}, .command = command_, .preset = sim::find_preset(preset_), .settings = {}};
     for (const SettingOption& option : options_) {
         if (const auto found = given_.find(option.key); found != given_.end())
             record.settings[option.key] = setting_from(found->second, option);
@@ -145,8 +156,8 @@ Question RunOptions::ask() const {
 
     const auto named = settings.find("string");
     const bool given = named != settings.end() && std::holds_alternative<std::string>(named->second);
-    question.string = sim::preset_string(question.preset, given ? std::get<std::string>(named->second)
-                                                                : question.preset.strings.front().name);
+    question.string = sim::preset_string(
+        question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
     settings["string"] = question.string.name;
     if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
         if (const auto* words = std::get_if<std::string>(&stop->second))

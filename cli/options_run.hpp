@@ -26,8 +26,8 @@ enum class SettingKind {
 
 /// An option that is a setting of the run.
 struct SettingOption {
-    const char* option;       ///< "--wander-mm"
-    const char* key;          ///< in the run record: "wander_mm"
+    const char* option;  ///< "--wander-mm"
+    const char* key;     ///< in the run record: "wander_mm"
     SettingKind kind;
     const char* placeholder;  ///< "MM"
     const char* help;
@@ -36,7 +36,8 @@ struct SettingOption {
 // Options of some commands only.
 inline constexpr SettingOption contact_option{"--contact-mm", "contact_mm", SettingKind::span, "X|A:B",
                                               "Contact point, mm from the bridge, or from A to B"};
-inline constexpr SettingOption seconds_option{"--seconds", "seconds", SettingKind::number, "S", "How long a stroke lasts"};
+inline constexpr SettingOption seconds_option{"--seconds", "seconds", SettingKind::number, "S",
+                                              "How long a stroke lasts"};
 inline constexpr SettingOption contact_points_option{"--contact-points", "contact_points", SettingKind::number, "N",
                                                      "Contact points tried, bridge to 0.45 of the string"};
 inline constexpr SettingOption forces_option{"--forces", "forces", SettingKind::number, "N",
@@ -64,7 +65,9 @@ struct Question {
     /// The setting if it was given as a number or two.
     std::optional<sim::report::Span> span(const std::string& key) const;
     /// Notes a value that came into force without being given.
-    void note_usual(const std::string& key, const sim::report::SettingValue& value) { run.settings.try_emplace(key, value); }
+    void note_usual(const std::string& key, const sim::report::SettingValue& value) {
+        run.settings.try_emplace(key, value);
+    }
 
     /// The one stop asked for, the open string if none was; InputError for a range.
     double one_stop();

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/progress.hpp"
 
+#include <unistd.h>
 #include <algorithm>
 #include <iostream>
 #include <string>
-#include <unistd.h>
 
 namespace cli {
 namespace {
@@ -30,7 +30,8 @@ void Progress::show(double share) {
     if (percent == percent_) return;
     percent_ = percent;
     const auto done = static_cast<std::size_t>(percent * bar_width / 100);
-    std::cerr << "\r[" << std::string(done, '#') << std::string(bar_width - done, '.') << "] " << percent << " %" << std::flush;
+    std::cerr << "\r[" << std::string(done, '#') << std::string(bar_width - done, '.') << "] " << percent << " %"
+              << std::flush;
 }
 
 }  // namespace cli

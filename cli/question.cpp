@@ -15,9 +15,10 @@ double Question::number(const SettingOption& option, double usual, const Allowed
     const auto* number = std::get_if<double>(&value);
     if (number == nullptr || !(*number >= allowed.low) || !(*number <= allowed.high)) {
         const std::string unit = *allowed.unit == '\0' ? "" : std::string(" ") + allowed.unit;
-        throw analysis::InputError(option.option, "must be a number from " + sim::number_text(allowed.low) + " to " +
-                                                      sim::number_text(allowed.high) + unit +
-                                                      (number != nullptr ? ", is " + sim::number_text(*number) : std::string()));
+        throw analysis::InputError(option.option,
+                                   "must be a number from " + sim::number_text(allowed.low) + " to " +
+                                       sim::number_text(allowed.high) + unit +
+                                       (number != nullptr ? ", is " + sim::number_text(*number) : std::string()));
     }
     return *number;
 }
@@ -50,7 +51,8 @@ std::vector<double> Question::stops() {
     note_usual("stop_semitones", Span{0.0, sim::last_stop(preset)});
     const std::optional<Span> asked = span("stop_semitones");
     if (!asked) throw analysis::InputError("--stop", "must be a stop or a range A:B of stops");
-    for (const double end : {asked->from, asked->to}) sim::make_note(preset, string, end, stop_end);  // complains off the board
+    for (const double end : {asked->from, asked->to})
+        sim::make_note(preset, string, end, stop_end);  // complains off the board
     std::vector<double> stops;
     for (int i = 0; asked->from + i <= asked->to + rounding; ++i) stops.push_back(asked->from + i);
     return stops;

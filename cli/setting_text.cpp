@@ -47,8 +47,8 @@ SettingValue span_from(const std::string& text, const std::string& where) {
 /// Numbers where every part is one, else the words.
 SettingValue stop_from(const std::string& text, const std::string& where) {
     const std::size_t colon = text.find(':');
-    const bool numbers = read_number(text.substr(0, colon)) &&
-                         (colon == std::string::npos || read_number(text.substr(colon + 1)));
+    const bool numbers =
+        read_number(text.substr(0, colon)) && (colon == std::string::npos || read_number(text.substr(colon + 1)));
     return numbers ? span_from(text, where) : SettingValue(text);
 }
 
@@ -65,7 +65,8 @@ double semitones_from(const std::string& part, const sim::Preset& preset, const 
     const double semitones = analysis::cents_between(wanted, open) / 100.0;
     if (semitones < -grid) {
         throw analysis::InputError("--stop " + part, "lies below the open string " + string.name + " (" + string.pitch +
-                                                         "); give a pitch from " + string.pitch + " up, or another --string");
+                                                         "); give a pitch from " + string.pitch +
+                                                         " up, or another --string");
     }
     return std::round(semitones / grid) * grid == std::round(semitones) ? std::round(semitones) : semitones;
 }
@@ -80,17 +81,20 @@ double number_from(const std::string& text, const std::string& where) {
 
 SettingValue setting_from(const std::string& text, const SettingOption& option) {
     switch (option.kind) {
-        case SettingKind::number: return number_from(text, option.option);
-        case SettingKind::span: return span_from(text, option.option);
-        case SettingKind::stop: return stop_from(text, option.option);
-        case SettingKind::word: break;
+        case SettingKind::number:
+            return number_from(text, option.option);
+        case SettingKind::span:
+            return span_from(text, option.option);
+        case SettingKind::stop:
+            return stop_from(text, option.option);
+        case SettingKind::word:
+            break;
     }
     return text;
 }
 
 SettingValue stops_from_words(const std::string& words, const sim::Preset& preset, const sim::PresetString& string) {
-    return one_or_two(words, "--stop",
-                      [&](const std::string& part) { return semitones_from(part, preset, string); });
+    return one_or_two(words, "--stop", [&](const std::string& part) { return semitones_from(part, preset, string); });
 }
 
 }  // namespace cli

@@ -12,6 +12,7 @@ namespace {
 // An overspun string has its core's density and moduli here; what the winding changes, its gauge must give.
 // Moduli of gut and of plastics differ by half from string to string.  How much the losses matter is shown where they
 // are used; no published table was at hand for any of these values.
+// clang-format off: a row a material
 constexpr std::array<Material, 7> table = {{
     {.name = "gut",
      .density = 1300,
@@ -84,6 +85,7 @@ constexpr std::array<Material, 7> table = {{
      .overspun = true,
      .source = "from memory"},
 }};
+// clang-format on
 
 }  // namespace
 

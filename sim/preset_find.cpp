@@ -30,14 +30,16 @@ fs::path presets_folder() {
         }
         return named;
     }
+    std::error_code
+        ignored;  // an installed program takes its own presets, one in a build tree those of the source tree
+    const fs::path programs = fs::read_symlink("/proc/self/exe", ignored).parent_path();
+    fs::path installed = programs.parent_path() / "share" / "bowband" / "presets";
 #ifdef BOWBAND_PRESETS_DIR
-    if (is_folder(BOWBAND_PRESETS_DIR)) {
+    if (!is_folder(installed)) {
         return BOWBAND_PRESETS_DIR;
     }
 #endif
-    std::error_code ignored;
-    const fs::path programs = fs::read_symlink("/proc/self/exe", ignored).parent_path();
-    return programs.parent_path() / "share" / "bowband" / "presets";
+    return installed;
 }
 
 std::string lower_case(std::string text) {

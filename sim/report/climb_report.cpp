@@ -87,15 +87,45 @@ std::string climb_json(const AskedClimb& asked, const Climb& climb) {
 }
 
 std::string climb_csv(const AskedClimb& asked, const Climb& climb) {
-    return csv_text(stops_part(asked, climb),
-                    {"stop_semitones", "stop_end", "pitch_name", "pitch_hz", "stop_from_nut_mm", "next_semitone_mm",
-                     "cents_per_mm", "sounding_length_mm", "best_mm", "best_ratio", "best_finger_widths", "security",
-                     "speaks_share", "tone_share", "fails_by", "band/near_mm", "band/far_mm", "band/near_bound",
-                     "band/far_bound", "band/width_mm", "reason", "force_min_newtons", "force_max_newtons",
-                     "forgiveness_db", "follows/motion", "follows/level_db", "follows/brightness_f0",
-                     "follows/pitch_cents", "follows/clarity_db", "left_behind/contact_mm", "left_behind/contact_ratio",
-                     "left_behind/security", "left_behind/speaks_share", "left_behind/fails_by", "left_behind/motion",
-                     "left_behind/level_db", "left_behind/brightness_f0", "left_behind/pitch_cents", "body_mode_hz"});
+    return csv_text(stops_part(asked, climb), {"stop_semitones",
+                                               "stop_end",
+                                               "pitch_name",
+                                               "pitch_hz",
+                                               "stop_from_nut_mm",
+                                               "next_semitone_mm",
+                                               "cents_per_mm",
+                                               "sounding_length_mm",
+                                               "best_mm",
+                                               "best_ratio",
+                                               "best_finger_widths",
+                                               "security",
+                                               "speaks_share",
+                                               "tone_share",
+                                               "fails_by",
+                                               "band/near_mm",
+                                               "band/far_mm",
+                                               "band/near_bound",
+                                               "band/far_bound",
+                                               "band/width_mm",
+                                               "reason",
+                                               "force_min_newtons",
+                                               "force_max_newtons",
+                                               "forgiveness_db",
+                                               "follows/motion",
+                                               "follows/level_db",
+                                               "follows/brightness_f0",
+                                               "follows/pitch_cents",
+                                               "follows/clarity_db",
+                                               "left_behind/contact_mm",
+                                               "left_behind/contact_ratio",
+                                               "left_behind/security",
+                                               "left_behind/speaks_share",
+                                               "left_behind/fails_by",
+                                               "left_behind/motion",
+                                               "left_behind/level_db",
+                                               "left_behind/brightness_f0",
+                                               "left_behind/pitch_cents",
+                                               "body_mode_hz"});
 }
 
 std::string climb_table(const AskedClimb& asked, const Climb& climb) {
@@ -114,8 +144,8 @@ std::string climb_table(const AskedClimb& asked, const Climb& climb) {
                  {"left behind", "fails by", true}});
     for (const ClimbStop& stop : climb.stops) table.add_row(row_of(stop, asked, climb.player));
     const std::string behind = mm_cell(climb.stops.front().left_behind.contact_point, 0);
-    return asked.run.preset.name + ", string " + climb.stops.front().note.string.name + "; " + player_line(climb.player) +
-           "\n\n" + table.text() + "\nleft behind: the bow stays " + behind +
+    return asked.run.preset.name + ", string " + climb.stops.front().note.string.name + "; " +
+           player_line(climb.player) + "\n\n" + table.text() + "\nleft behind: the bow stays " + behind +
            " mm from the bridge, where it suited the lowest stop\n";
 }
 

@@ -74,13 +74,35 @@ std::string note_csv(const Asked& asked, const NoteAnswer& answer) {
     row.erase("pitch_hz");  // of the stroke, below; "nominal_hz" is the note's
     row["nominal_hz"] = rounded(fundamental(asked.note.string));
     row.update(stroke_part(asked, answer));
-    return csv_text(Json::array({row}),
-                    {"string", "stop_semitones", "stop_end", "pitch_name", "nominal_hz", "stop_from_nut_mm",
-                     "sounding_length_mm", "contact_mm", "contact_ratio", "force_newtons", "speed_m_s", "motion", "speaks",
-                     "speak_ms", "first_slip_ms", "pitch_hz", "pitch_cents", "level_db", "brightness_f0", "centroid_hz",
-                     "clarity_db", "slip_fraction", "slips_per_period", "bridge_force_peak_to_peak_newtons",
-                     "schelleng_min_newtons", "schelleng_max_newtons", "admittance_min_newtons", "duration_s",
-                     "sample_rate_hz"});
+    return csv_text(Json::array({row}), {"string",
+                                         "stop_semitones",
+                                         "stop_end",
+                                         "pitch_name",
+                                         "nominal_hz",
+                                         "stop_from_nut_mm",
+                                         "sounding_length_mm",
+                                         "contact_mm",
+                                         "contact_ratio",
+                                         "force_newtons",
+                                         "speed_m_s",
+                                         "motion",
+                                         "speaks",
+                                         "speak_ms",
+                                         "first_slip_ms",
+                                         "pitch_hz",
+                                         "pitch_cents",
+                                         "level_db",
+                                         "brightness_f0",
+                                         "centroid_hz",
+                                         "clarity_db",
+                                         "slip_fraction",
+                                         "slips_per_period",
+                                         "bridge_force_peak_to_peak_newtons",
+                                         "schelleng_min_newtons",
+                                         "schelleng_max_newtons",
+                                         "admittance_min_newtons",
+                                         "duration_s",
+                                         "sample_rate_hz"});
 }
 
 std::string note_table(const Asked& asked, const NoteAnswer& answer) {
@@ -94,7 +116,8 @@ std::string note_table(const Asked& asked, const NoteAnswer& answer) {
     return note_heading(asked) + "\n\n" +
            value_lines(
                {{"bow at", mm_cell(place, 1) + " mm, " + fixed_number(place / asked.player.finger_width, 1) +
-                               " finger-widths, " + fixed_number(place / asked.note.string.length, 3) + " of the string"},
+                               " finger-widths, " + fixed_number(place / asked.note.string.length, 3) +
+                               " of the string"},
                 {"bow force", newtons_cell(result.stroke.force) + " N"},
                 {"bow speed", short_number(result.stroke.speed) + " m/s"},
                 {"motion", motion + (answer.speaks ? ", speaks in time" : ", does not speak in time")},
@@ -103,20 +126,22 @@ std::string note_table(const Asked& asked, const NoteAnswer& answer) {
                                            fixed_cell(pitch_cents(result, asked.note), 1) + " cents from the note"
                                      : "-"},
                 {"level", with_unit(fixed_cell(level_db(result), 1), "dB (re 1 N at the bridge, as radiated)")},
-                {"brightness", bright ? fixed_number(tone.centroid, 0) + " Hz, " + fixed_number(*bright, 2) +
-                                            " times the fundamental"
-                                      : "-"},
+                {"brightness",
+                 bright ? fixed_number(tone.centroid, 0) + " Hz, " + fixed_number(*bright, 2) + " times the fundamental"
+                        : "-"},
                 {"clarity", tone.pitch ? fixed_number(tone.clarity, 1) + " dB" : "-"},
                 {"slipping", percent_cell(result.verdict.slip_fraction) + " % of the time"},
                 {"bridge force", newtons_cell(tone.bridge_peak_to_peak) + " N from peak to peak"},
-                {"closed forms", "least " + with_unit(newtons_cell(answer.limits.schelleng_min), "N") + " (over this bridge " +
+                {"closed forms", "least " + with_unit(newtons_cell(answer.limits.schelleng_min), "N") +
+                                     " (over this bridge " +
                                      with_unit(newtons_cell(answer.limits.admittance_min), "N") + "), greatest " +
                                      newtons_cell(answer.limits.schelleng_max) + " N"}});
 }
 
 std::string waveform_csv(const Played& played) {
     const kernel::Record& record = played.record;
-    std::string text = "time_s,bridge_force_newtons,bow_point_velocity_m_s,friction_force_newtons,slipping,temperature_k\n";
+    std::string text =
+        "time_s,bridge_force_newtons,bow_point_velocity_m_s,friction_force_newtons,slipping,temperature_k\n";
     for (std::size_t i = 0; i < record.velocity.size() && i < record.bridge_force.size(); ++i) {
         append(text, static_cast<double>(i) / played.result.sample_rate);
         text += ',';

@@ -13,7 +13,7 @@ namespace sim::report {
 struct NoteAnswer {
     StrokeResult stroke;
     Limits limits;
-    bool speaks = false;   ///< in time, by the player's measure
+    bool speaks = false;  ///< in time, by the player's measure
 };
 
 std::string note_json(const Asked& asked, const NoteAnswer& answer);

@@ -14,9 +14,12 @@ constexpr double likely_from = 240.0;      // Hz m
 
 const char* risk_words(BreakingRisk risk) {
     switch (risk) {
-        case BreakingRisk::near_limit: return "near the limit";
-        case BreakingRisk::likely: return "likely to break";
-        case BreakingRisk::none: break;
+        case BreakingRisk::near_limit:
+            return "near the limit";
+        case BreakingRisk::likely:
+            return "likely to break";
+        case BreakingRisk::none:
+            break;
     }
     return "";
 }
@@ -32,7 +35,8 @@ std::string source_of(const Preset& preset, std::string pointer) {
 
 /// A source's key, or the words before the details: "from memory".
 std::string source_flag(const std::string& source) {
-    return source.starts_with('[') ? source.substr(0, source.find(']') + 1) : source.substr(0, source.find_first_of(",;:"));
+    return source.starts_with('[') ? source.substr(0, source.find(']') + 1)
+                                   : source.substr(0, source.find_first_of(",;:"));
 }
 
 double total_pull(const Preset& preset) {
@@ -97,10 +101,10 @@ std::string preset_block(const Preset& preset) {
                        source_flag(source_of(preset, "/strings/" + std::to_string(i) + "/gauge"))});
     }
     const std::string frets = preset.frets == 0 ? "no frets" : std::to_string(preset.frets) + " frets";
-    return preset.short_name + " = " + preset.name + " (" + preset.kind + "), A4 = " +
-           short_number(preset.reference_pitch) + " Hz, " + frets + ", board to stop " + short_number(last_stop(preset)) +
-           ", total pull " + fixed_number(total_pull(preset), 0) + " N; bridge: " +
-           source_flag(source_of(preset, "/bridge")) + "\n" + table.text();
+    return preset.short_name + " = " + preset.name + " (" + preset.kind +
+           "), A4 = " + short_number(preset.reference_pitch) + " Hz, " + frets + ", board to stop " +
+           short_number(last_stop(preset)) + ", total pull " + fixed_number(total_pull(preset), 0) +
+           " N; bridge: " + source_flag(source_of(preset, "/bridge")) + "\n" + table.text();
 }
 
 }  // namespace
@@ -132,10 +136,10 @@ std::string presets_csv(const std::vector<Preset>& presets) {
             rows.push_back(row);
         }
     }
-    return csv_text(rows, {"short_name", "name", "kind", "reference_pitch_hz", "frets", "string/name", "string/pitch",
-                           "string/pitch_hz", "string/length_mm", "string/material", "string/mass_g_m",
-                           "string/tension_newtons", "string/breaking_product_hz_m", "string/breaking_risk",
-                           "string/source"});
+    return csv_text(
+        rows, {"short_name", "name", "kind", "reference_pitch_hz", "frets", "string/name", "string/pitch",
+               "string/pitch_hz", "string/length_mm", "string/material", "string/mass_g_m", "string/tension_newtons",
+               "string/breaking_product_hz_m", "string/breaking_risk", "string/source"});
 }
 
 std::string presets_table(const std::vector<Preset>& presets) {
@@ -151,8 +155,9 @@ std::string presets_cautions(const std::vector<Preset>& presets) {
             near = near || breaking_risk(string, preset.reference_pitch) != BreakingRisk::none;
     std::string text;
     if (near)
-        text += "Strings near their limit can break and hit the eyes: turn the face away, wear glasses, raise the pitch "
-                "slowly, and never go past 240 Hz m on plain gut.\n";
+        text +=
+            "Strings near their limit can break and hit the eyes: turn the face away, wear glasses, raise the pitch "
+            "slowly, and never go past 240 Hz m on plain gut.\n";
     return text + "Old instruments: do not raise the total pull they were set up for; ask a maker first.\n";
 }
 

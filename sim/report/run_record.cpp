@@ -15,8 +15,9 @@ namespace sim::report {
 namespace {
 
 constexpr std::array<const char*, 10> player_keys{
-    "force_newtons", "speed_m_s",     "rise_ms",       "wander_mm",             "pitch_tolerance_cents",
-    "speak_ms",      "speak_periods", "tone_level_db", "tone_brightness_ratio", "band_share"};
+    "force_newtons",         "speed_m_s", "rise_ms",       "wander_mm",
+    "pitch_tolerance_cents", "speak_ms",  "speak_periods", "tone_level_db",
+    "tone_brightness_ratio", "band_share"};
 
 /// Whole numbers without ".0", as people write them.
 Json number_json(double value) {
@@ -26,7 +27,8 @@ Json number_json(double value) {
 
 Json value_json(const SettingValue& value) {
     if (const auto* number = std::get_if<double>(&value)) return number_json(*number);
-    if (const auto* span = std::get_if<Span>(&value)) return Json::array({number_json(span->from), number_json(span->to)});
+    if (const auto* span = std::get_if<Span>(&value))
+        return Json::array({number_json(span->from), number_json(span->to)});
     return std::get<std::string>(value);
 }
 

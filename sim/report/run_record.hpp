@@ -27,10 +27,10 @@ using Settings = std::map<std::string, SettingValue>;
 
 /// What was asked, so that it can be asked again: it stands as "run" in every JSON.
 struct RunRecord {
-    std::string version;   ///< of the program
-    std::string command;   ///< "window"
-    Preset preset;         ///< as it was read, before the settings
-    Settings settings;     ///< every one in force, in full precision
+    std::string version;  ///< of the program
+    std::string command;  ///< "window"
+    Preset preset;        ///< as it was read, before the settings
+    Settings settings;    ///< every one in force, in full precision
 
     bool operator==(const RunRecord&) const = default;
 };

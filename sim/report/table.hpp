@@ -12,8 +12,8 @@ class Table {
 public:
     struct Column {
         std::string name;
-        std::string unit;     ///< may be empty
-        bool words = false;   ///< set to the left; numbers stand to the right
+        std::string unit;    ///< may be empty
+        bool words = false;  ///< set to the left; numbers stand to the right
     };
 
     explicit Table(std::vector<Column> columns);

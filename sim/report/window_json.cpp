@@ -68,11 +68,28 @@ Json note_of(const Asked& asked) {
 }
 
 std::string csv_of(const Json& points) {
-    return csv_text(points,
-                    {"contact_mm", "contact_ratio", "security", "speaks_share", "tone_share", "fails_by",
-                     "force_min_newtons", "force_max_newtons", "one_interval", "forgiveness_db", "held_min_newtons",
-                     "held_max_newtons", "schelleng_min_newtons", "schelleng_max_newtons", "admittance_min_newtons",
-                     "friction_drop", "force_newtons", "motion", "level_db", "brightness_f0", "pitch_cents", "clarity_db"});
+    return csv_text(points, {"contact_mm",
+                             "contact_ratio",
+                             "security",
+                             "speaks_share",
+                             "tone_share",
+                             "fails_by",
+                             "force_min_newtons",
+                             "force_max_newtons",
+                             "one_interval",
+                             "forgiveness_db",
+                             "held_min_newtons",
+                             "held_max_newtons",
+                             "schelleng_min_newtons",
+                             "schelleng_max_newtons",
+                             "admittance_min_newtons",
+                             "friction_drop",
+                             "force_newtons",
+                             "motion",
+                             "level_db",
+                             "brightness_f0",
+                             "pitch_cents",
+                             "clarity_db"});
 }
 
 }  // namespace

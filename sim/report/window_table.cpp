@@ -15,7 +15,8 @@ namespace {
 std::string forces_cell(const std::optional<ForceWindow>& window) {
     if (!window || !window->main) return "-";
     const ForceInterval& interval = window->intervals[*window->main];
-    return newtons_cell(interval.low) + " to " + newtons_cell(interval.high) + (window->intervals.size() > 1 ? " *" : "");
+    return newtons_cell(interval.low) + " to " + newtons_cell(interval.high) +
+           (window->intervals.size() > 1 ? " *" : "");
 }
 
 std::string fault_cell(Fault fault) { return fault == Fault::none ? "-" : std::string(fault_name(fault)); }
@@ -87,7 +88,8 @@ std::string window_table(const Asked& asked, const Window& window) {
                  {"motion", "at " + middle_words(asked.player), true}});
     for (const WindowPoint& point : window.points) table.add_row(row_of(point, asked));
     std::string text = note_heading(asked) + "\n" + player_line(asked.player) + "\n\n" + table.text();
-    if (any_split(window.points)) text += "* not one interval: in between are forces that do not play (all in the JSON)\n";
+    if (any_split(window.points))
+        text += "* not one interval: in between are forces that do not play (all in the JSON)\n";
     return text;
 }
 
@@ -114,7 +116,8 @@ std::string here_table(const Asked& asked, const HereResult& here) {
         {"force that holds, N", forces_cell(point.held)},
         {"motion at " + middle_words(asked.player), motion_words(point.middle.verdict.motion)},
         {"best place", here.band.best ? best_words(asked, here.band) : "-"},
-        {"band", here.band.band ? mm_cell(here.band.band->near, 0) + " to " + mm_cell(here.band.band->far, 0) + " mm" : "none"},
+        {"band",
+         here.band.band ? mm_cell(here.band.band->near, 0) + " to " + mm_cell(here.band.band->far, 0) + " mm" : "none"},
         {"past the near edge", here.from_near ? mm_cell(here.from_near, 0) + " mm" : "-"},
         {"short of the far edge", here.from_far ? mm_cell(here.from_far, 0) + " mm" : "-"}};
     return note_heading(asked) + "\n" + player_line(asked.player) + "\n\n" + value_lines(lines);

@@ -38,8 +38,10 @@ ClimbTakes climb_takes(const Climb& climb, const ClimbTimes& times, const Worker
     for_each_job(2 * static_cast<int>(count), workers, [&](int job) {
         const std::size_t i = static_cast<std::size_t>(job) / 2;
         const ClimbStop& stop = climb.stops[i];
-        if (job % 2 == 0) left_behind[i] = take_at(stop.note, stop.left_behind.stroke, times.stop);
-        else follows[i] = take_at(stop.note, stop.follows ? stop.follows->stroke : std::nullopt, times.stop);
+        if (job % 2 == 0)
+            left_behind[i] = take_at(stop.note, stop.left_behind.stroke, times.stop);
+        else
+            follows[i] = take_at(stop.note, stop.follows ? stop.follows->stroke : std::nullopt, times.stop);
     });
     std::array<Signal, 2> takes{concatenate(left_behind, times.gap), concatenate(follows, times.gap)};
     share_gain(takes);

@@ -40,40 +40,74 @@ INSTANTIATE_TEST_SUITE_P(
     Settings, BadInputTest,
     testing::Values(
         BadQuestion{"Nan", "window violin --json x.json --wander-mm nan", 2, {"--wander-mm", "nan", "number"}},
-        BadQuestion{"Huge", "climb violin --json x.json --speed-m-s 1e99", 2, {"--speed-m-s", "1e+99", "from 0.005 to 5 m/s"}},
+        BadQuestion{
+            "Huge", "climb violin --json x.json --speed-m-s 1e99", 2, {"--speed-m-s", "1e+99", "from 0.005 to 5 m/s"}},
         BadQuestion{"Negative", "window violin --json x.json --rise-ms -3", 2, {"--rise-ms", "-3", "from 0 to"}},
         BadQuestion{"Text", "note violin --json x.json --speak-ms soon", 2, {"--speak-ms", "soon", "number"}},
         BadQuestion{"NumberWithUnit", "note violin --json x.json --wander-mm 3mm", 2, {"--wander-mm", "3mm", "number"}},
         BadQuestion{"DecimalComma", "note violin --json x.json --speed-m-s 0,2", 2, {"--speed-m-s", "0,2", "number"}},
-        BadQuestion{"HugeForce", "note violin --json x.json --force-newtons 1e99", 2, {"--force-newtons", "1e+99", "50 N"}},
+        BadQuestion{
+            "HugeForce", "note violin --json x.json --force-newtons 1e99", 2, {"--force-newtons", "1e+99", "50 N"}},
         BadQuestion{"NoForce", "note violin --json x.json --force-newtons 0", 2, {"--force-newtons", "0.001 to 50 N"}},
-        BadQuestion{"SingleForceForAWindow", "window violin --json x.json --force-newtons 0.5", 2, {"--force-newtons", "A:B"}},
-        BadQuestion{"ForcesUpsideDown", "climb violin --json x.json --force-newtons 2:1", 2, {"--force-newtons", "smaller first"}},
+        BadQuestion{
+            "SingleForceForAWindow", "window violin --json x.json --force-newtons 0.5", 2, {"--force-newtons", "A:B"}},
+        BadQuestion{"ForcesUpsideDown",
+                    "climb violin --json x.json --force-newtons 2:1",
+                    2,
+                    {"--force-newtons", "smaller first"}},
         BadQuestion{"ZeroThreads", "climb violin --json x.json --threads 0", 2, {"--threads", "1 to 256", "0"}},
         BadQuestion{"HalfAThread", "climb violin --json x.json --threads 1.5", 2, {"--threads", "whole", "1.5"}},
-        BadQuestion{"OneContactPoint", "window violin --json x.json --contact-points 1", 2, {"--contact-points", "2 to 400"}},
+        BadQuestion{
+            "OneContactPoint", "window violin --json x.json --contact-points 1", 2, {"--contact-points", "2 to 400"}},
         BadQuestion{"NoTime", "note violin --json x.json --seconds 0", 2, {"--seconds", "from 0.1 to 10 s"}},
         BadQuestion{"UnknownLaw", "note violin --json x.json --law sticky", 2, {"--law", "sticky", "coulomb"}},
-        BadQuestion{"UnknownTemperament", "note violin --json x.json --temperament odd", 2, {"--temperament", "odd", "equal"}},
+        BadQuestion{
+            "UnknownTemperament", "note violin --json x.json --temperament odd", 2, {"--temperament", "odd", "equal"}},
         BadQuestion{"UnknownStopEnd", "note violin --json x.json --stop-end glue", 2, {"--stop-end", "glue", "finger"}},
-        BadQuestion{"AbsurdReference", "note violin --json x.json --reference-pitch-hz 4", 2, {"--reference-pitch-hz", "300 to 550 Hz"}}),
+        BadQuestion{"AbsurdReference",
+                    "note violin --json x.json --reference-pitch-hz 4",
+                    2,
+                    {"--reference-pitch-hz", "300 to 550 Hz"}}),
     title_of);
 
 INSTANTIATE_TEST_SUITE_P(
     Places, BadInputTest,
     testing::Values(
         BadQuestion{"UnknownString", "window violin --json x.json --string 9", 2, {"string \"9\"", "(E5)", "(G3)"}},
-        BadQuestion{"StopPastTheBoard", "window division_bass_viol --json x.json --stop 40", 2, {"stop", "40", "0 (open) to 22"}},
-        BadQuestion{"NegativeStop", "note division_bass_viol --json x.json --stop -1", 2, {"stop", "-1", "0 (open) to 22"}},
-        BadQuestion{"ClimbPastTheBoard", "climb division_bass_viol --json x.json --stop 5:40", 2, {"stop", "40", "0 (open) to 22"}},
+        BadQuestion{"StopPastTheBoard",
+                    "window division_bass_viol --json x.json --stop 40",
+                    2,
+                    {"stop", "40", "0 (open) to 22"}},
+        BadQuestion{
+            "NegativeStop", "note division_bass_viol --json x.json --stop -1", 2, {"stop", "-1", "0 (open) to 22"}},
+        BadQuestion{"ClimbPastTheBoard",
+                    "climb division_bass_viol --json x.json --stop 5:40",
+                    2,
+                    {"stop", "40", "0 (open) to 22"}},
         BadQuestion{"StopIsNoPitch", "note violin --json x.json --stop H5", 2, {"--stop", "H5", "semitones"}},
-        BadQuestion{"PitchUnderTheString", "note violin --json x.json --stop C3", 2, {"--stop C3", "below the open string", "E5"}},
+        BadQuestion{"PitchUnderTheString",
+                    "note violin --json x.json --stop C3",
+                    2,
+                    {"--stop C3", "below the open string", "E5"}},
         BadQuestion{"RangeOfStopsForOneNote", "window violin --json x.json --stop 5:9", 2, {"--stop", "one stop"}},
-        BadQuestion{"UnderTheFloor", "window division_bass_viol --json x.json --contact-mm 2", 2, {"contact point", "2 mm", "floor", "7 to 310.5 mm"}},
-        BadQuestion{"PastTheFinger", "note division_bass_viol --json x.json --contact-mm 400", 2, {"contact point", "400 mm", "7 to 310.5 mm"}},
-        BadQuestion{"RangePastTheFinger", "window division_bass_viol --json x.json --contact-mm 20:400", 2, {"contact point", "400 mm"}},
-        BadQuestion{"RangeForOneStroke", "note violin --json x.json --contact-mm 20:30", 2, {"--contact-mm", "one place"}},
-        BadQuestion{"NoGridPointInRange", "window division_bass_viol --json x.json --contact-mm 40:40.1", 2, {"--contact-mm", "wider"}}),
+        BadQuestion{"UnderTheFloor",
+                    "window division_bass_viol --json x.json --contact-mm 2",
+                    2,
+                    {"contact point", "2 mm", "floor", "7 to 310.5 mm"}},
+        BadQuestion{"PastTheFinger",
+                    "note division_bass_viol --json x.json --contact-mm 400",
+                    2,
+                    {"contact point", "400 mm", "7 to 310.5 mm"}},
+        BadQuestion{"RangePastTheFinger",
+                    "window division_bass_viol --json x.json --contact-mm 20:400",
+                    2,
+                    {"contact point", "400 mm"}},
+        BadQuestion{
+            "RangeForOneStroke", "note violin --json x.json --contact-mm 20:30", 2, {"--contact-mm", "one place"}},
+        BadQuestion{"NoGridPointInRange",
+                    "window division_bass_viol --json x.json --contact-mm 40:40.1",
+                    2,
+                    {"--contact-mm", "wider"}}),
     title_of);
 
 INSTANTIATE_TEST_SUITE_P(
@@ -101,7 +135,8 @@ INSTANTIATE_TEST_SUITE_P(
         BadQuestion{"ValueMissing", "window violin --stop", 2, {"--stop", "one value"}},
         BadQuestion{"OptionTwice", "window violin --stop 1 --stop 2", 2, {"--stop", "once"}},
         BadQuestion{"PresetMissing", "window", 2, {"PRESET", "division_bass_viol"}},
-        BadQuestion{"UnknownPreset", "climb divison_bass_viol", 2, {"divison_bass_viol", "did you mean division_bass_viol"}},
+        BadQuestion{
+            "UnknownPreset", "climb divison_bass_viol", 2, {"divison_bass_viol", "did you mean division_bass_viol"}},
         BadQuestion{"CheckOfNothing", "presets --check nosuch.json", 2, {"nosuch.json", "division_bass_viol"}},
         BadQuestion{"NewFromNothing", "presets --new x.json", 2, {"--new", "--from"}},
         BadQuestion{"NewIsNoJson", "presets --new x.txt --from violin", 2, {"x.txt", ".json"}},
@@ -142,12 +177,13 @@ TEST_P(BadPresetTest, NamesFileAndPlaceAndWhatWouldDo) {
 
 INSTANTIATE_TEST_SUITE_P(
     Files, BadPresetTest,
-    testing::Values(BadFile{"UnknownKey", "\"hair_width_mm\"", "\"hair_width\"", {"/hair_width", "unknown key", "hair_width_mm"}},
-                    BadFile{"WrongUnit", "\"wander_mm\"", "\"wander_m\"", {"/player/wander_m", "wander_mm"}},
-                    BadFile{"WrongType", "\"hair_width_mm\": ", "\"hair_width_mm\": \"wide\", \"remark2\": ", {"mine.json"}},
-                    BadFile{"Negative", "\"hair_width_mm\": ", "\"hair_width_mm\": -", {"/hair_width_mm", "-", "from 1 to 30 mm"}},
-                    BadFile{"NoJson", "{", "[", {"mine.json"}}),
-    [](const testing::TestParamInfo<BadFile>& info) { return std::string(info.param.title); });
+    testing::Values(
+        BadFile{"UnknownKey", "\"hair_width_mm\"", "\"hair_width\"", {"/hair_width", "unknown key", "hair_width_mm"}},
+        BadFile{"WrongUnit", "\"wander_mm\"", "\"wander_m\"", {"/player/wander_m", "wander_mm"}},
+        BadFile{"WrongType", "\"hair_width_mm\": ", "\"hair_width_mm\": \"wide\", \"remark2\": ", {"mine.json"}},
+        BadFile{"Negative", "\"hair_width_mm\": ", "\"hair_width_mm\": -", {"/hair_width_mm", "-", "from 1 to 30 mm"}},
+        BadFile{"NoJson", "{", "[", {"mine.json"}}),
+    [](const testing::TestParamInfo<BadFile>& file) { return std::string(file.param.title); });
 
 /// expects  a program that tells when its output has nowhere to go
 TEST(OutputTest, FullStandardOutputIsToldAndExitsOne) {

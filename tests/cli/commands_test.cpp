@@ -9,9 +9,9 @@
 namespace {
 
 using nlohmann::json;
+using testing::HasSubstr;
 using tests::Bowband;
 using tests::Outcome;
-using testing::HasSubstr;
 
 const std::string small_window = "window division_bass_viol --stop 12 --contact-points 8 --forces 2 --held-points 2";
 const std::string small_climb = "climb division_bass_viol --stop 5:7 --contact-points 8 --forces 2";
@@ -35,7 +35,8 @@ TEST_P(HelpTest, EndsWithAnExampleThatRuns) {
     const std::string mark = "Example:\n  bowband ";
     const std::size_t start = help.out.find(mark);
     ASSERT_NE(start, std::string::npos) << help.out;
-    const std::string line = help.out.substr(start + mark.size(), help.out.find('\n', start + mark.size()) - start - mark.size());
+    const std::string line =
+        help.out.substr(start + mark.size(), help.out.find('\n', start + mark.size()) - start - mark.size());
     EXPECT_THAT(line, testing::StartsWith(GetParam()));
     const Outcome outcome = bowband.run_line(line);
     EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
@@ -51,7 +52,7 @@ TEST_P(HelpTest, TellsTheVersion) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Commands, HelpTest, testing::Values("presets", "note", "window", "climb"),
-                         [](const auto& info) { return std::string(info.param); });
+                         [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};
 
@@ -89,21 +90,40 @@ TEST(RepeatOfAFileTest, NeedsNoPresetFile) {
 TEST(WindowCommandTest, JsonHoldsWhatTheContractNames) {
     const Bowband bowband;
     const json answer = bowband.json(small_window + " --json -");
-    EXPECT_THAT(missing_keys(answer, {"run", "note", "points", "band", "other_bands", "reason", "best_mm", "best_ratio", "security"}),
+    EXPECT_THAT(missing_keys(answer, {"run", "note", "points", "band", "other_bands", "reason", "best_mm", "best_ratio",
+                                      "security"}),
                 testing::IsEmpty());
-    EXPECT_THAT(missing_keys(answer.at("run"), {"version", "command", "preset_name", "preset_hash", "preset", "settings"}),
-                testing::IsEmpty());
+    EXPECT_THAT(
+        missing_keys(answer.at("run"), {"version", "command", "preset_name", "preset_hash", "preset", "settings"}),
+        testing::IsEmpty());
     EXPECT_EQ(answer["note"]["pitch_name"], "D5");
     EXPECT_NEAR(answer["note"]["sounding_length_mm"].get<double>(), 345.0, 1e-9);
     ASSERT_EQ(answer["points"].size(), 8U);
     for (const json& point : answer["points"]) {
-        EXPECT_THAT(missing_keys(point, {"contact_mm", "contact_ratio", "security", "speaks_share", "tone_share", "fails_by",
-                                         "force_min_newtons", "force_max_newtons", "one_interval", "held_min_newtons",
-                                         "held_max_newtons", "schelleng_min_newtons", "schelleng_max_newtons",
-                                         "admittance_min_newtons", "friction_drop", "forgiveness_db", "motion", "level_db",
-                                         "brightness_f0", "pitch_cents"}),
+        EXPECT_THAT(missing_keys(point, {"contact_mm",
+                                         "contact_ratio",
+                                         "security",
+                                         "speaks_share",
+                                         "tone_share",
+                                         "fails_by",
+                                         "force_min_newtons",
+                                         "force_max_newtons",
+                                         "one_interval",
+                                         "held_min_newtons",
+                                         "held_max_newtons",
+                                         "schelleng_min_newtons",
+                                         "schelleng_max_newtons",
+                                         "admittance_min_newtons",
+                                         "friction_drop",
+                                         "forgiveness_db",
+                                         "motion",
+                                         "level_db",
+                                         "brightness_f0",
+                                         "pitch_cents"}),
                     testing::IsEmpty());
-        if (!point["one_interval"].get<bool>()) EXPECT_TRUE(point.contains("speaking_intervals"));
+        if (!point["one_interval"].get<bool>()) {
+            EXPECT_TRUE(point.contains("speaking_intervals"));
+        }
     }
 }
 
@@ -125,7 +145,8 @@ TEST(WindowCommandTest, OneContactPointIsAnsweredInWords) {
     const Bowband bowband;
     const json answer = bowband.json(small_window + " --contact-mm 30 --json -");
     EXPECT_EQ(answer["here"]["contact_mm"], 30.0);
-    EXPECT_THAT(missing_keys(answer["here"], {"security", "from_near_mm", "from_far_mm", "advice"}), testing::IsEmpty());
+    EXPECT_THAT(missing_keys(answer["here"], {"security", "from_near_mm", "from_far_mm", "advice"}),
+                testing::IsEmpty());
     const Outcome table = bowband.run_line(small_window + " --contact-mm 30");
     EXPECT_THAT(table.out, HasSubstr(answer["here"]["advice"].get<std::string>()));
 }
@@ -152,10 +173,28 @@ TEST(ClimbCommandTest, JsonHoldsWhatTheContractNames) {
     const json answer = bowband.json(small_climb + " --json -");
     ASSERT_EQ(answer.at("stops").size(), 3U);
     for (const json& stop : answer["stops"]) {
-        EXPECT_THAT(missing_keys(stop, {"stop_semitones", "stop_from_nut_mm", "next_semitone_mm", "cents_per_mm", "pitch_hz",
-                                        "pitch_name", "sounding_length_mm", "best_mm", "best_ratio", "best_finger_widths",
-                                        "security", "speaks_share", "tone_share", "fails_by", "band", "other_bands", "reason",
-                                        "force_min_newtons", "force_max_newtons", "forgiveness_db", "left_behind", "follows",
+        EXPECT_THAT(missing_keys(stop, {"stop_semitones",
+                                        "stop_from_nut_mm",
+                                        "next_semitone_mm",
+                                        "cents_per_mm",
+                                        "pitch_hz",
+                                        "pitch_name",
+                                        "sounding_length_mm",
+                                        "best_mm",
+                                        "best_ratio",
+                                        "best_finger_widths",
+                                        "security",
+                                        "speaks_share",
+                                        "tone_share",
+                                        "fails_by",
+                                        "band",
+                                        "other_bands",
+                                        "reason",
+                                        "force_min_newtons",
+                                        "force_max_newtons",
+                                        "forgiveness_db",
+                                        "left_behind",
+                                        "follows",
                                         "body_mode_hz"}),
                     testing::IsEmpty());
         EXPECT_THAT(missing_keys(stop["left_behind"], {"contact_mm", "contact_ratio", "security", "fails_by", "motion",
@@ -173,9 +212,11 @@ TEST(ClimbCommandTest, StopsStandWhereEqualTemperamentPutsThem) {
     for (std::size_t i = 0; i < stops.size(); ++i) {
         const double semitones = 5.0 + static_cast<double>(i);
         EXPECT_NEAR(stops[i]["stop_from_nut_mm"].get<double>(), 690.0 * (1.0 - std::exp2(-semitones / 12.0)), 1e-3);
-        if (i > 0)
+        if (i > 0) {
             EXPECT_NEAR(stops[i - 1]["next_semitone_mm"].get<double>(),
-                        stops[i]["stop_from_nut_mm"].get<double>() - stops[i - 1]["stop_from_nut_mm"].get<double>(), 2e-3);
+                        stops[i]["stop_from_nut_mm"].get<double>() - stops[i - 1]["stop_from_nut_mm"].get<double>(),
+                        2e-3);
+        }
     }
 }
 
@@ -200,11 +241,27 @@ TEST(ClimbCommandTest, EndsWithPlainSentences) {
 TEST(NoteCommandTest, JsonHoldsWhatTheContractNames) {
     const Bowband bowband;
     const json answer = bowband.json(small_note + " --json -");
-    EXPECT_THAT(missing_keys(answer, {"run", "note", "motion", "pitch_hz", "pitch_cents", "level_db", "brightness_f0",
-                                      "centroid_hz", "clarity_db", "slip_fraction", "bridge_force_peak_to_peak_newtons",
-                                      "force_newtons", "speed_m_s", "contact_mm", "contact_ratio", "speak_ms",
-                                      "first_slip_ms", "schelleng_min_newtons", "schelleng_max_newtons",
-                                      "admittance_min_newtons", "sample_rate_hz"}),
+    EXPECT_THAT(missing_keys(answer, {"run",
+                                      "note",
+                                      "motion",
+                                      "pitch_hz",
+                                      "pitch_cents",
+                                      "level_db",
+                                      "brightness_f0",
+                                      "centroid_hz",
+                                      "clarity_db",
+                                      "slip_fraction",
+                                      "bridge_force_peak_to_peak_newtons",
+                                      "force_newtons",
+                                      "speed_m_s",
+                                      "contact_mm",
+                                      "contact_ratio",
+                                      "speak_ms",
+                                      "first_slip_ms",
+                                      "schelleng_min_newtons",
+                                      "schelleng_max_newtons",
+                                      "admittance_min_newtons",
+                                      "sample_rate_hz"}),
                 testing::IsEmpty());
     EXPECT_EQ(answer["contact_mm"], 40.0);
     EXPECT_EQ(answer["force_newtons"], 0.2);
@@ -218,14 +275,16 @@ TEST(NoteCommandTest, WaveformsAreWrittenSampleBySample) {
     const std::string text = tests::contents(bowband.file("w.csv"));
     EXPECT_THAT(text, testing::StartsWith("time_s,bridge_force_newtons,bow_point_velocity_m_s,friction_force_newtons,"
                                           "slipping,temperature_k\n"));
-    EXPECT_NEAR(static_cast<double>(std::ranges::count(text, '\n')), 1.0 + 0.2 * answer["sample_rate_hz"].get<double>(), 2.0);
+    EXPECT_NEAR(static_cast<double>(std::ranges::count(text, '\n')), 1.0 + 0.2 * answer["sample_rate_hz"].get<double>(),
+                2.0);
     EXPECT_TRUE(std::filesystem::exists(bowband.file("w.flac")));
 }
 
 /// expects  the geometric middle of the range where no force is given
 TEST(NoteCommandTest, TakesBestPlaceAndMiddleForceByItself) {
     const Bowband bowband;
-    const json answer = bowband.json("note division_bass_viol --contact-points 8 --forces 2 --force-newtons 0.2:0.8 --json -");
+    const json answer =
+        bowband.json("note division_bass_viol --contact-points 8 --forces 2 --force-newtons 0.2:0.8 --json -");
     EXPECT_NEAR(answer["force_newtons"].get<double>(), 0.4, 1e-9);
     EXPECT_EQ(answer["run"]["settings"]["contact_mm"], "best");
     EXPECT_GT(answer["contact_mm"].get<double>(), 7.0);
@@ -238,7 +297,8 @@ TEST(PresetsCommandTest, ListsEveryInstrumentWithItsStrings) {
     for (const json& preset : presets) {
         EXPECT_THAT(missing_keys(preset, {"name", "file", "short_name", "kind", "strings"}), testing::IsEmpty());
         for (const json& string : preset["strings"])
-            EXPECT_THAT(missing_keys(string, {"name", "pitch", "length_mm", "tension_newtons", "breaking_product_hz_m", "source"}),
+            EXPECT_THAT(missing_keys(string, {"name", "pitch", "length_mm", "tension_newtons", "breaking_product_hz_m",
+                                              "source"}),
                         testing::IsEmpty());
     }
 }
@@ -252,7 +312,8 @@ TEST(PresetsCommandTest, NamesStringsNearTheirBreakingLimit) {
         for (const json& string : preset["strings"])
             if (!string["breaking_risk"].is_null()) near.push_back(preset["short_name"]);
     EXPECT_THAT(near, testing::UnorderedElementsAre("alto_viol", "descant_viol"));
-    EXPECT_THAT(bowband.run_line("presets").out, testing::AllOf(HasSubstr("near the limit"), HasSubstr("glasses"), HasSubstr("maker")));
+    EXPECT_THAT(bowband.run_line("presets").out,
+                testing::AllOf(HasSubstr("near the limit"), HasSubstr("glasses"), HasSubstr("maker")));
 }
 
 /// expects  a copy that is in order, and no overwriting of what is there

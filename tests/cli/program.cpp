@@ -3,8 +3,8 @@
 
 #include <gtest/gtest.h>
 
-#include <sstream>
 #include <sys/wait.h>
+#include <sstream>
 
 namespace tests {
 namespace {

@@ -69,8 +69,9 @@ TEST(PracticeTest, BestStretchOfTheOpenTopStringOverlapsThePlacesThatPlayersTell
                             " | " + fixed_number(100.0 * (*band.best * 1e3 / middle - 1.0), 0) + " % |\n"
                       : "none | none | |\n";
         const std::string name = rule.preset;
-        if (name == "division_bass_viol" || name == "treble_viol")
+        if (name == "division_bass_viol" || name == "treble_viol") {
             EXPECT_TRUE(overlaps(band, rule.near_mm, rule.far_mm)) << name << ": best stretch " << stretch_text(band);
+        }
     }
     const Preset treble = find_preset("treble_viol");
     report +=
