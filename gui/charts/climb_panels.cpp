@@ -174,7 +174,7 @@ void add_bandless_feet(const ClimbChart& chart, Panel& panel, QGraphicsScene& sc
     add_marks(scene, crosses, look::none);
 }
 
-/// "3", "3 to 6": stops that follow each other.
+/// "3, 5 to 8": stops that follow each other are drawn together.
 std::string stops_text(const ClimbChart& chart, const std::vector<std::size_t>& indices) {
     std::string text;
     for (std::size_t i = 0; i < indices.size(); ++i) {
@@ -182,7 +182,8 @@ std::string stops_text(const ClimbChart& chart, const std::vector<std::size_t>& 
         while (i + 1 < indices.size() && indices[i + 1] == indices[i] + 1) ++i;
         if (!text.empty()) text += ", ";
         text += number_text(chart.stops[first].stop_semitones, 4);
-        if (indices[i] != first) text += " to " + number_text(chart.stops[indices[i]].stop_semitones, 4);
+        if (indices[i] != first)
+            text += (indices[i] == first + 1 ? ", " : " to ") + number_text(chart.stops[indices[i]].stop_semitones, 4);
     }
     return (indices.size() == 1 ? "stop " : "stops ") + text;
 }

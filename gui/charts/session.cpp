@@ -19,7 +19,7 @@ namespace {
 constexpr const char* runtime_variable = "XDG_RUNTIME_DIR";
 
 /// A command's stderr is for the command: what Qt finds noteworthy about the machine doesn't change the picture.
-void only_grave(QtMsgType kind, const QMessageLogContext&, const QString& text) {
+void only_grave(QtMsgType kind, const QMessageLogContext& /*where*/, const QString& text) {
     if (kind == QtCriticalMsg || kind == QtFatalMsg) std::fprintf(stderr, "%s\n", qPrintable(text));
 }
 

@@ -13,6 +13,8 @@ constexpr double width = style::sheet_width - 2 * style::margin;
 constexpr double sample_width = 30.0;
 constexpr double text_left = style::side_left + sample_width + 8.0;
 constexpr double side_right = style::sheet_width - style::margin / 2.0;
+constexpr int most_note_lines = 5;
+constexpr double note_gap = 5.0;
 constexpr double bottom = style::sheet_height - style::margin / 2.0;
 
 /// Returns the first free line below.
@@ -95,8 +97,14 @@ void SideColumn::add_sample(const QString& text, const std::function<void(QGraph
 }
 
 void SideColumn::add_note(const std::string& text, const TextStyle& style) {
-    put_lines(QString::fromStdString(text), style::side_left, style, 5);
-    y_ += 5.0;
+    if (full_) return;
+    const QString words = QString::fromStdString(text);
+    const auto lines =
+        static_cast<double>(wrapped(words, side_right - style::side_left, style, most_note_lines).size());
+    // one line is kept for saying that there was more
+    full_ = y_ + (lines + 1.0) * line_height(style) + note_gap > bottom;
+    put_lines(full_ ? QStringLiteral("… and more") : words, style::side_left, style, most_note_lines);
+    y_ += note_gap;
 }
 
 }  // namespace gui::charts

@@ -26,7 +26,7 @@ struct Sheet {
 };
 Sheet make_sheet(const SheetHeading& heading);
 
-/// Legend and notes, from the top down, beside the plots.  What finds no room is cut short with an ellipsis.
+/// Legend and notes, from the top down, beside the plots.  Notes that find no room are left out, which is said.
 class SideColumn {
 public:
     SideColumn(QGraphicsScene& scene, double top);
@@ -46,6 +46,7 @@ private:
 
     QGraphicsScene* scene_;
     double y_;
+    bool full_ = false;
 };
 
 }  // namespace gui::charts

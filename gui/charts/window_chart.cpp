@@ -17,8 +17,8 @@ namespace {
 
 /// What one kind of cell looks like, and its words in the legend.
 struct CellLook {
-    const char* name;
-    MarkShape shape;
+    const char* name = "";
+    MarkShape shape = MarkShape::disc;
     QColor colour;
 };
 
@@ -230,32 +230,32 @@ void add_band_words(const WindowChart& chart, SideColumn& side) {
 
 }  // namespace
 
-std::unique_ptr<QGraphicsScene> draw(const WindowChart& given) {
-    WindowChart chart = given;
-    std::erase_if(chart.cells, [](const WindowCell& cell) { return !can_be_drawn(cell); });
+std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart) {
+    WindowChart usable = chart;
+    std::erase_if(usable.cells, [](const WindowCell& cell) { return !can_be_drawn(cell); });
     std::string warning;
-    if (!chart.band) warning = chart.reason.empty() ? "No contact band." : "No contact band: " + chart.reason;
-    Sheet sheet = make_sheet({.title = chart.title, .subtitle = chart.subtitle, .warning = warning});
-    const double top = sheet.content_top + (chart.level_loss.empty() ? 12.0 : 26.0);
+    if (!usable.band) warning = usable.reason.empty() ? "No contact band." : "No contact band: " + usable.reason;
+    Sheet sheet = make_sheet({.title = usable.title, .subtitle = usable.subtitle, .warning = warning});
+    const double top = sheet.content_top + (usable.level_loss.empty() ? 12.0 : 26.0);
     const QRectF plot(QPointF(style::plot_left, top), QPointF(style::plot_right, style::sheet_height - 58.0));
-    Panel panel(*sheet.scene, plot, contact_scale(chart), force_scale(chart));
+    Panel panel(*sheet.scene, plot, contact_scale(usable), force_scale(usable));
     panel.add_x_axis("contact point, mm from the bridge");
     panel.add_y_axis("bow force, N");
-    draw_strips(chart, panel);
-    draw_cells(chart, panel);
-    draw_level_loss(chart, panel, *sheet.scene);
-    if (chart.player_force) draw_player_force(*chart.player_force, panel, *sheet.scene);
-    for (std::size_t i = 0; i < chart.limits.size(); ++i) {
+    draw_strips(usable, panel);
+    draw_cells(usable, panel);
+    draw_level_loss(usable, panel, *sheet.scene);
+    if (usable.player_force) draw_player_force(*usable.player_force, panel, *sheet.scene);
+    for (std::size_t i = 0; i < usable.limits.size(); ++i) {
         Polyline line;
-        for (const WindowPointOfCurve& point : chart.limits[i].points)
+        for (const WindowPointOfCurve& point : usable.limits[i].points)
             line.push_back({point.contact_mm, point.force_newtons});
         panel.add_line(line, limit_style(i));
     }
-    if (chart.best_mm) draw_best(*chart.best_mm, panel);
+    if (usable.best_mm) draw_best(*usable.best_mm, panel);
     SideColumn side(*sheet.scene, top);
-    add_cell_legend(chart, side);
-    add_line_legend(chart, side);
-    add_band_words(chart, side);
+    add_cell_legend(usable, side);
+    add_line_legend(usable, side);
+    add_band_words(usable, side);
     return std::move(sheet.scene);
 }
 

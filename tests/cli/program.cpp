@@ -43,4 +43,11 @@ nlohmann::json Bowband::json(const std::string& line) const {
     return nlohmann::json::parse(outcome.out, nullptr, false);
 }
 
+std::vector<std::string> missing_keys(const nlohmann::json& object, const std::vector<std::string>& keys) {
+    std::vector<std::string> missing;
+    for (const std::string& key : keys)
+        if (!object.contains(key)) missing.push_back(key);
+    return missing;
+}
+
 }  // namespace tests

@@ -37,4 +37,7 @@ private:
 
 std::vector<std::string> words_of(const std::string& line);
 
+/// Those of the keys that the object lacks.
+std::vector<std::string> missing_keys(const nlohmann::json& object, const std::vector<std::string>& keys);
+
 }  // namespace tests

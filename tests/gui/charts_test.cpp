@@ -144,6 +144,20 @@ TEST_F(ChartsTest, StopWithoutABandIsMarked) {
     EXPECT_TRUE(says(*scene, "No band at stop 7: no place is secure enough"));
 }
 
+TEST_F(ChartsTest, StopsOfOneReasonAreNamedTogether) {
+    const auto scene = chart_scene(tests::climb_sample(14, 60.0, {0, 3, 4, 7, 9, 10, 11}));
+    EXPECT_TRUE(says(*scene, "No band at stop 0: nothing speaks"));
+    EXPECT_TRUE(says(*scene, "No band at stops 3, 4, 7, 9 to 11: no place is secure enough"));
+}
+
+TEST_F(ChartsTest, NotesThatFindNoRoomAreOwnedUpTo) {
+    ClimbChart chart = tests::climb_sample(8, 60.0, {});
+    chart.notes = {"a short note"};
+    EXPECT_FALSE(says(*chart_scene(chart), "… and more"));
+    chart.notes.insert(chart.notes.begin(), 60, "one note of many");
+    EXPECT_TRUE(says(*chart_scene(chart), "… and more"));
+}
+
 TEST_F(ChartsTest, ClimbWithoutAnyBandSaysSo) {
     EXPECT_TRUE(says(*chart_scene(tests::climb_sample(4, 25.0, {0, 1, 2, 3})), "No contact band at any stop."));
     EXPECT_FALSE(says(*chart_scene(tests::climb_sample(4, 25.0, {0, 1, 2})), "No contact band at any stop."));
