@@ -13,6 +13,8 @@ namespace {
 constexpr double scan_ratio = 1.22;    // between neighbouring forces of a usual scan
 constexpr double past_maximum = 3.0;   // times the closed form's greatest force
 constexpr double under_minimum = 8.0;  // under the player's lightest stroke
+constexpr double beyond_playing =
+    8.0;  // times the firmest stroke: near the bridge the closed form runs off to forces that break bows
 
 struct Tried {
     double force;
@@ -77,7 +79,8 @@ ForceScan usual_scan(const Note& note, const Player& player, double contact_poin
     ForceScan scan;
     scan.middle = std::sqrt(player.force_low * player.force_high);
     scan.lowest = player.force_low / under_minimum;
-    scan.highest = std::max(past_maximum * closed.schelleng_max, 2.0 * player.force_high);
+    scan.highest =
+        std::clamp(past_maximum * closed.schelleng_max, 2.0 * player.force_high, beyond_playing * player.force_high);
     scan.steps = static_cast<int>(std::ceil(std::log(scan.highest / scan.lowest) / std::log(scan_ratio))) + 1;
     return scan;
 }

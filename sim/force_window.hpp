@@ -46,8 +46,9 @@ struct ForceAnswer {
 /// Scans, then halves each change from playing to not playing down to the precision.
 ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAnswer(double force)>& ask);
 
-/// A scan that reaches well past both limits of the note at this place and speed, through the middle of the player's
-/// range.
+/// A scan that reaches past both limits of the note at this place and speed, through the middle of the player's range:
+/// from an eighth of the lightest stroke to three times the closed form's greatest force, at most eight times the
+/// firmest stroke.
 ForceScan usual_scan(const Note& note, const Player& player, double contact_point);
 
 /// Forces at which the ideal Helmholtz motion, once there, persists.

@@ -12,10 +12,10 @@ namespace sim {
 
 /// How much of a window to work out.
 struct WindowPlan {
-    MapGrid grid{.contact_points = 40, .player_forces = 12, .more_forces = 8};
+    MapGrid grid{.contact_points = 40, .player_forces = 12, .more_forces = 6};
     std::optional<double> near_limit;  ///< m, points only from here …
     std::optional<double> far_limit;   ///< … to here; the band is always sought over the whole string
-    int held_points = 8;  ///< contact points at which the held window is found too, even in ratio; 0 = none
+    int held_points = 6;  ///< contact points at which the held window is found too, even in ratio; 0 = none
 };
 
 /// One contact point of a note's window.
