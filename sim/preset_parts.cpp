@@ -17,7 +17,7 @@ using analysis::kg_m_from_g_m;
 using analysis::metres_from_mm;
 using analysis::seconds_from_ms;
 
-constexpr Limits any_diameter{0.05, 6.0, "mm"};
+constexpr NumberLimits any_diameter{0.05, 6.0, "mm"};
 constexpr int most_modes = 64;
 constexpr double greatest_carried_over_conduction = 11.87;  // s/m, see carried_off
 
@@ -165,7 +165,7 @@ Player player_from(const PresetNode& node) {
     if (ends.size() != 2) {
         force.fail("must be a list of two numbers [lightest, firmest], has " + std::to_string(ends.size()));
     }
-    constexpr Limits force_limits{0.001, 50.0, "N"};
+    constexpr NumberLimits force_limits{0.001, 50.0, "N"};
     Player player;
     player.force_low = ends[0].number(force_limits);
     player.force_high = ends[1].number(force_limits);
@@ -198,7 +198,7 @@ Friction friction_from(const PresetNode& node) {
     Friction friction;
     friction.law = *law;
     const bool curve = *law == FrictionLaw::hyperbola || *law == FrictionLaw::coulomb;
-    const auto given_or = [&node](std::string_view key, const Limits& limits, bool needed, double usual) {
+    const auto given_or = [&node](std::string_view key, const NumberLimits& limits, bool needed, double usual) {
         return needed || node.has(key) ? node.number(key, limits) : usual;
     };
     friction.static_coefficient = given_or("static", {0.01, 5.0, ""}, curve, friction.static_coefficient);

@@ -27,7 +27,7 @@ std::string described(const nlohmann::json& value) {
     return value.is_object() ? "an object" : value.is_array() ? "a list" : "null";
 }
 
-std::string accepted(const Limits& limits) {
+std::string accepted(const NumberLimits& limits) {
     const std::string unit = limits.unit.empty() ? "" : " " + std::string(limits.unit);
     return "a number from " + number_text(limits.low) + " to " + number_text(limits.high) + unit;
 }
@@ -154,7 +154,7 @@ std::vector<std::string> PresetNode::keys() const {
     return keys;
 }
 
-double PresetNode::number(const Limits& limits) const {
+double PresetNode::number(const NumberLimits& limits) const {
     if (!value_->is_number()) {
         const bool quoted = value_->is_string();
         fail("must be " + accepted(limits) + (quoted ? ", without quotes" : "") + ", is " + described(*value_));
@@ -166,14 +166,14 @@ double PresetNode::number(const Limits& limits) const {
     return number;
 }
 
-double PresetNode::number(std::string_view key, const Limits& limits) const {
+double PresetNode::number(std::string_view key, const NumberLimits& limits) const {
     if (!has(key)) {
         fail_at(key, "missing key \"" + std::string(key) + "\"; give " + accepted(limits));
     }
     return child(key).number(limits);
 }
 
-std::optional<double> PresetNode::optional_number(std::string_view key, const Limits& limits) const {
+std::optional<double> PresetNode::optional_number(std::string_view key, const NumberLimits& limits) const {
     return has(key) ? std::optional<double>(child(key).number(limits)) : std::nullopt;
 }
 

@@ -12,7 +12,7 @@
 namespace sim {
 
 /// What a number in a preset may be, in the unit of its key.  Both ends are allowed values.
-struct Limits {
+struct NumberLimits {
     double low;
     double high;
     std::string_view unit;  ///< as told to people: "mm", "Hz"; empty for plain numbers
@@ -37,9 +37,9 @@ public:
     std::vector<PresetNode> items() const;
     std::vector<std::string> keys() const;
 
-    double number(const Limits& limits) const;
-    double number(std::string_view key, const Limits& limits) const;
-    std::optional<double> optional_number(std::string_view key, const Limits& limits) const;
+    double number(const NumberLimits& limits) const;
+    double number(std::string_view key, const NumberLimits& limits) const;
+    std::optional<double> optional_number(std::string_view key, const NumberLimits& limits) const;
     int integer(int low, int high) const;
     bool boolean() const;
     /// Text in one line, not empty.
