@@ -48,9 +48,9 @@ TEST(IdealMotion, StringSlipsNearlySoLongWithAllLossesAndAWarmContact) {
     EXPECT_NEAR(played.result.verdict.slip_fraction, cello_d_ratio, 0.03);
 }
 
-/// source   ideal Helmholtz motion: force on the bridge is a sawtooth of +- Z0 v / beta (derived), harmonics exactly
-/// 1/n expects  first harmonic 0.1947 N (a sawtooth of 0.612 N peak to peak) at 0.05 m/s; 1/n up to the sixth margin 3
-/// % for the first, 0.5 dB for the first and 1.5 dB up to the sixth
+/// source   ideal Helmholtz motion: force on the bridge is a sawtooth of +- Z0 v/beta (derived), harmonics exactly 1/n
+/// expects  first harmonic 0.1947 N (a sawtooth of 0.612 N peak to peak) at 0.05 m/s; 1/n up to the sixth
+/// margin   3 % for the first, 0.5 dB for the first and 1.5 dB up to the sixth
 TEST(IdealMotion, ForceOnTheBridgeIsASawtooth) {
     const Note note = light_note(true);
     EXPECT_NEAR(ideal_harmonic(note, 1), 0.1947, 0.0001);
@@ -79,12 +79,10 @@ TEST(IdealMotion, VelocityUnderTheBowLacksTheHarmonicWithANodeThere) {
     EXPECT_LE(analysis::db_from_ratio(spectrum.partials[10].amplitude / spectrum.partials[0].amplitude), -25.0);
 }
 
-/// source   brightness: bow force is the strongest control of the spectral centroid (seen, [Schoonderwaldt2009]);
-/// flattening
-///          near the greatest force and the motions beyond the limits: [Schelleng1973], [Hanson1995] (from memory)
-/// expects  centroid rises with force; pitch sinks towards the greatest force; under the least force several slips a
-/// period
-///          or unbroken sliding, over the greatest raucous or anomalous low
+/// source   brightness: bow force is the strongest control of the spectral centroid (seen, [Schoonderwaldt2009]); above
+///          the greatest force anomalous low notes (seen, [Hanson1995]); the rest from memory
+/// expects  the centroid rises with force; the pitch sinks towards the greatest force; under the least force several
+///          slips a period or unbroken sliding, over the greatest raucous or anomalous low
 /// margin   signs only
 TEST(IdealMotion, ForceBrightensFlattensAndEndsAsItDoesOnStrings) {
     const Preset preset = find_preset("division_bass_viol");
