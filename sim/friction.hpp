@@ -13,15 +13,30 @@ enum class FrictionLaw { thermal, double_exponential, hyperbola, coulomb };
 std::string_view friction_law_name(FrictionLaw law);
 std::optional<FrictionLaw> friction_law_from_name(std::string_view name);
 
-/// A lumped contact that warms as it slips, per newton of bow force:
-/// C dtheta/dt = mu(theta) |u| - (G0 + g1 |u|) theta, theta above ambient.
+/// A contact between rosined hair and string that warms as it slips.
 ///
-/// Per newton means that the contact area grows with the force, so that theta does not depend on it.
-/// source   values from memory, a start whose sensitivity is shown by the climb's tables
+/// The hair touches in many small round spots of one radius.  In each lies a layer of rosin, warm all through, that
+/// takes the heat of friction.  String and rosined hair are half-spaces on either side of it: heat runs into both as it
+/// does from a small sphere, k (sqrt(s/alpha) + 4/(pi a)) per area at first as the root of time, in the end spreading
+/// all round (4 k a a spot).  The string's side stays under the spot.  The hair's side, and its half of the layer, is
+/// renewed as the hair slips through, at a rate of slip speed / (pi a / 2): the area swept by a round spot
+/// [Danckwerts1951]. The coefficient is a function of the layer's temperature alone, such that steady sliding gives the
+/// published fit.
+///
+/// The real area of contact is force / contact pressure, so more force means more spots, each as warm as before: the
+/// coefficient then does not depend on force.  With area_grows_with_force off it stays as it is at 1 N: lighter strokes
+/// are cooler and grip more, firmer ones are warmer.
+/// source   the two-sided conduction with fresh rosin carried in: [Woodhouse2003], form; renewal by [Danckwerts1951];
+/// all
+///          six numbers from memory, orders of magnitude (see DEVELOPERS.md); their weight is shown by `sensitivity`
 struct ThermalContact {
-    double heat_capacity = 0.7e-6;  ///< C, J/K per N
-    double conduction = 6e-4;       ///< G0, W/K per N
-    double carried_off = 5e-3;      ///< g1, W/K per (m/s) per N: fresh rosin carried in
+    double layer = 10e-6;            ///< m, of rosin
+    double spot_radius = 16e-6;      ///< m, a
+    double density = 1010.0;         ///< kg/m^3, of rosin
+    double specific_heat = 1800.0;   ///< J/(kg K)
+    double conductivity = 0.2;       ///< W/(m K), k, of rosin, hair and string alike
+    double contact_pressure = 26e6;  ///< Pa, scales temperatures only while the area grows with the force
+    bool area_grows_with_force = true;
 
     bool operator==(const ThermalContact&) const = default;
 };

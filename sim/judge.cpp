@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <span>
+#include <vector>
 
 namespace sim {
 
@@ -14,26 +15,33 @@ constexpr double least_spacing = 0.88;  // of the period
 constexpr double greatest_spacing = 1.14;
 constexpr double least_distance = 0.35;  // of bow speed * period
 constexpr double greatest_distance = 1.6;
+constexpr double micro_distance = 0.1;  // a slip over less than this of bow speed * period is no main slip
 constexpr double least_periods = 18.0;
+constexpr double late_periods = 36.0;      // from which a motion other than Helmholtz's is named, at most half the run
 constexpr double least_fundamental = 0.5;  // of the ideal
 constexpr double s_motion_ratio = 0.12;    // contact ratio from which a single, weak slip is called S-motion
 constexpr double regular_spread = 0.1;     // standard deviation over mean of the spacings
 constexpr double more_than_one = 1.2;      // main slips a period
 constexpr double fewer_than_one = 0.85;
+constexpr double least_covered = 0.25;   // of the way the bow goes meanwhile
 constexpr double always_slipping = 0.9;  // of the time
 
 constexpr std::array<std::string_view, 6> names{"helmholtz",     "multiple_slip", "raucous",
                                                 "anomalous_low", "s_motion",      "silent"};
 
+double ideal_distance(const kernel::Slip& slip, const Profile& speed, double period) {
+    return value_at(speed, slip.start) * period;
+}
+
 bool full_slip(const kernel::Slip& slip, const Profile& speed, double period) {
-    const double ideal = value_at(speed, slip.start) * period;
+    const double ideal = ideal_distance(slip, speed, period);
     return slip.distance >= least_distance * ideal && slip.distance <= greatest_distance * ideal;
 }
 
 /// Index of the first slip of the unbroken once-a-period chain that reaches the end of the run, or size() if none.
 /// The run may end within a slip: then that one's start must be due, and it must not have lasted a whole period.
-std::size_t chain_start(const kernel::Record& record, const Profile& speed, const Hearing& h) {
-    const std::span<const kernel::Slip> slips(record.slips);
+std::size_t chain_start(const kernel::Record& record, std::span<const kernel::Slip> slips, const Profile& speed,
+                        const Hearing& h) {
     const bool unfinished = record.slipping_since >= 0.0;
     if (slips.empty() || (unfinished && h.duration - record.slipping_since > h.period)) return slips.size();
     const double rest = (unfinished ? record.slipping_since : h.duration) - slips.back().start;
@@ -48,6 +56,14 @@ std::size_t chain_start(const kernel::Record& record, const Profile& speed, cons
         first = i;
     }
     return first;
+}
+
+/// Schelleng's ripples may break the stick for a moment where hardly anything damps them: such slips are none.
+std::vector<kernel::Slip> main_slips(const kernel::Record& record, const Profile& speed, double period) {
+    std::vector<kernel::Slip> slips;
+    for (const kernel::Slip& slip : record.slips)
+        if (slip.distance >= micro_distance * ideal_distance(slip, speed, period)) slips.push_back(slip);
+    return slips;
 }
 
 struct Spacing {
@@ -73,8 +89,25 @@ Spacing spacing_of(std::span<const kernel::Slip> slips, std::size_t apart) {
 
 bool regular(const Spacing& spacing) { return spacing.mean > 0.0 && spacing.spread < regular_spread; }
 
+/// Do these slips take the string back as far as the bow carries it between the first and the last of them?
+bool covers_the_bow(std::span<const kernel::Slip> slips, const Profile& speed) {
+    double distance = 0.0;
+    for (const kernel::Slip& slip : slips.first(slips.size() - 1)) distance += slip.distance;
+    const double carried = value_at(speed, slips.back().start) * (slips.back().start - slips.front().start);
+    return distance >= least_covered * carried;
+}
+
+/// Slips fall in with the period, though not in every one: those between are too slow to count.
+bool keeps_time(std::span<const kernel::Slip> slips, double period) {
+    for (std::size_t i = 1; i < slips.size(); ++i) {
+        const double periods = (slips[i].start - slips[i - 1].start) / period;
+        if (std::abs(periods - std::round(periods)) > regular_spread) return false;
+    }
+    return true;
+}
+
 Motion other_motion(std::span<const kernel::Slip> late, const Verdict& verdict, const kernel::Record& record,
-                    const Hearing& h) {
+                    const Profile& speed, const Hearing& h) {
     const double slipping = record.slipped_time_late / (0.5 * h.duration);
     if (late.size() < 2) {
         const bool small_slips = slipping > 0.0 && slipping < always_slipping && late.empty();
@@ -86,10 +119,13 @@ Motion other_motion(std::span<const kernel::Slip> late, const Verdict& verdict, 
         return regular(pattern) ? Motion::multiple_slip : Motion::raucous;
     }
     const bool even = regular(spacing_of(late, 1));
-    if (verdict.slips_per_period < fewer_than_one) return even ? Motion::anomalous_low : Motion::raucous;
+    if (verdict.slips_per_period < fewer_than_one) {
+        if (!covers_the_bow(late, speed)) return Motion::multiple_slip;  // the rest of the way goes in small slips
+        if (even) return Motion::anomalous_low;
+    }
     const bool weak = h.fundamental_share < least_fundamental;
     if (even && weak) return h.contact_ratio > s_motion_ratio ? Motion::s_motion : Motion::multiple_slip;
-    return Motion::raucous;
+    return !even && keeps_time(late, h.period) ? Motion::multiple_slip : Motion::raucous;
 }
 
 double slip_share(std::span<const kernel::Slip> slips, double from, double to) {
@@ -104,20 +140,21 @@ std::string_view motion_name(Motion motion) { return names[static_cast<std::size
 
 Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hearing& h) {
     Verdict verdict;
-    const std::span<const kernel::Slip> slips(record.slips);
     if (record.diverged) {
         verdict.motion = Motion::raucous;
         return verdict;
     }
-    if (!slips.empty()) verdict.first_slip = slips.front().start;
-    const double half = 0.5 * h.duration;
-    const auto late_from = std::ranges::lower_bound(slips, half, {}, &kernel::Slip::start);
+    const std::vector<kernel::Slip> all = main_slips(record, bow_speed, h.period);
+    const std::span<const kernel::Slip> slips(all);
+    if (!record.slips.empty()) verdict.first_slip = record.slips.front().start;
+    const double late_time = std::min(0.5 * h.duration, late_periods * h.period);
+    const auto late_from = std::ranges::lower_bound(slips, h.duration - late_time, {}, &kernel::Slip::start);
     const std::span<const kernel::Slip> late = slips.subspan(static_cast<std::size_t>(late_from - slips.begin()));
-    verdict.slips_per_period = static_cast<double>(late.size()) * h.period / half;
+    verdict.slips_per_period = static_cast<double>(late.size()) * h.period / late_time;
     const double window = std::min(h.duration, least_periods * h.period);
     verdict.slip_fraction = slip_share(slips, h.duration - window, h.duration);
 
-    const std::size_t first = chain_start(record, bow_speed, h);
+    const std::size_t first = chain_start(record, slips, bow_speed, h);
     const bool long_enough = first < slips.size() && h.duration - slips[first].start >= least_periods * h.period;
     const bool whole = h.fundamental_share >= least_fundamental && verdict.slip_fraction >= h.least_slip_fraction;
     if (long_enough && whole) {
@@ -125,8 +162,9 @@ Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hear
         verdict.helmholtz_from = slips[first].start;
         return verdict;
     }
-    verdict.motion = other_motion(late, verdict, record, h);
-    verdict.never_sticks = verdict.motion == Motion::silent && record.slipped_time_late > always_slipping * half;
+    verdict.motion = other_motion(late, verdict, record, bow_speed, h);
+    verdict.never_sticks =
+        verdict.motion == Motion::silent && record.slipped_time_late > always_slipping * 0.5 * h.duration;
     return verdict;
 }
 

@@ -23,14 +23,15 @@ struct Hearing {
 
 /// The judge's word on a run.
 ///
-/// A main slip is one that SlipWatch notes.  Helmholtz motion is one main slip a period, 0.88–1.14 P apart, over
-/// 0.35–1.6 v P of string, for 18 periods or more up to the end, with at least half the ideal's first harmonic.
+/// A main slip is one that SlipWatch notes, over a tenth of v P or more of string.  Helmholtz motion is one main slip a
+/// period, 0.88–1.14 P apart, over 0.35–1.6 v P of string, for 18 periods or more up to the end, with at least half the
+/// ideal's first harmonic.
 struct Verdict {
     Motion motion = Motion::silent;
     std::optional<double> first_slip;      ///< s, start of the first main slip
     std::optional<double> helmholtz_from;  ///< s, since when the motion is Helmholtz's up to the end
     double slip_fraction = 0.0;            ///< share of time in main slips, over the last 18 periods
-    double slips_per_period = 0.0;         ///< main slips, over the second half of the run
+    double slips_per_period = 0.0;         ///< main slips, over the last 36 periods or half of the run
     bool never_sticks = false;             ///< silent because the hair slides all the time
 
     bool operator==(const Verdict&) const = default;

@@ -15,7 +15,7 @@ namespace {
 
 constexpr double farthest_ratio = 0.45;  // past the middle bow and stop change roles
 constexpr double slip_samples = 16.0;    // within contact ratio * period
-constexpr double runaway_limit = 0.3;    // growth of the release within one sample
+constexpr double runaway_limit = 0.8;    // growth of the release within one sample, 1 + x + x^2/2 for exp(x)
 constexpr double least_sample_rate = 96000.0;
 constexpr std::array<std::string_view, 3> end_names{"nut", "fret", "finger"};
 
@@ -33,7 +33,7 @@ double runaway_rate(const Note& note) {
     if (note.friction.law != FrictionLaw::thermal) return 0.0;
     double yield = 0.5 / wave_impedance(note.string);
     if (note.string.torsion_impedance > 0.0) yield += 0.5 / note.string.torsion_impedance;
-    return steepest_runaway(note.contact) * note.force_high * yield / note.contact.heat_capacity / runaway_limit;
+    return steepest_runaway(note.contact) * note.force_high * yield / note.contact.heat.capacity / runaway_limit;
 }
 
 }  // namespace

@@ -45,15 +45,15 @@ double farthest_contact(const Note& note);
 void check_contact(const Note& note, double contact_point);
 
 /// Samples per second for a bow at this contact point: a slip of contact ratio * period holds 16 or more, the rosin's
-/// runaway at release is resolved (dt mu |mu'| F / (2 Z* C) < 0.3 for the firmest usual stroke), torsion can pass the
+/// runaway at release is resolved (dt mu |mu'| F / (2 Z* C) < 0.8 for the firmest usual stroke), torsion can pass the
 /// bow, and the bow stands on a whole sample.  `times` multiplies it, to see convergence.
 double sample_rate(const Note& note, double contact_point, int times = 1);
 
 /// The note as the kernel wants it.
 kernel::Note kernel_note(const Note& note, double sample_rate);
 
-/// The rubbing contact as the kernel wants it; for the thermal law the table of mu over temperature, made by walking
-/// steady sliding backwards: at slip speed u the contact is theta = mu u / (G0 + g1 u) warm.
+/// The rubbing contact as the kernel wants it; for the thermal law with the paths of heat, and the table of mu over
+/// temperature made by walking steady sliding backwards: at slip speed u the contact is theta = mu u / loss(u) warm.
 kernel::Contact kernel_contact(const Friction& friction);
 
 }  // namespace sim

@@ -19,7 +19,6 @@ using analysis::seconds_from_ms;
 
 constexpr NumberLimits any_diameter{0.05, 6.0, "mm"};
 constexpr int most_modes = 64;
-constexpr double greatest_carried_over_conduction = 11.87;  // s/m, see carried_off
 
 std::optional<double> converted(std::optional<double> value, double (*convert)(double)) {
     return value ? std::optional<double>(convert(*value)) : std::nullopt;
@@ -120,15 +119,26 @@ std::vector<BridgeMode> modes_from(const PresetNode& node) {
     return modes;
 }
 
-/// The sliding curve must come out of the contact's warming: above this ratio the temperature does not rise steadily
-/// with the sliding speed, and no friction follows from it.
-void check_thermal(const PresetNode& node, const ThermalContact& contact) {
-    if (contact.carried_off >= greatest_carried_over_conduction * contact.conduction) {
-        const char* key = node.has("carried_off_mw_s_k_m") ? "carried_off_mw_s_k_m" : "conduction_mw_k";
-        node.fail_at(key, "carried_off_mw_s_k_m must be less than " + number_text(greatest_carried_over_conduction) +
-                              " times conduction_mw_k, is " + number_text(contact.carried_off / contact.conduction) +
-                              " times");
+/// Keys of a thermal contact that a preset may give; the rest keep their usual values.
+ThermalContact thermal_from(const PresetNode& node) {
+    ThermalContact contact;
+    const auto same = [](double value) { return value; };
+    const auto take = [&node](const char* key, const NumberLimits& limits, double& value, double (*to_si)(double)) {
+        if (const auto given = node.optional_number(key, limits)) value = to_si(*given);
+    };
+    take("layer_um", {0.1, 1000.0, "um"}, contact.layer, metres_from_um);
+    take("spot_radius_um", {0.5, 1000.0, "um"}, contact.spot_radius, metres_from_um);
+    take("rosin_density_kg_m3", {100.0, 5000.0, "kg/m3"}, contact.density, same);
+    take("rosin_specific_heat_j_kg_k", {100.0, 10000.0, "J/(kg K)"}, contact.specific_heat, same);
+    take("rosin_conductivity_w_m_k", {0.01, 500.0, "W/(m K)"}, contact.conductivity, same);
+    take("contact_pressure_mpa", {0.01, 10000.0, "MPa"}, contact.contact_pressure, pascals_from_mpa);
+    if (node.has("contact_area")) {
+        const std::string area = node.text("contact_area");
+        if (area != "grows_with_force" && area != "fixed")
+            node.fail_at("contact_area", "must be \"grows_with_force\" or \"fixed\", is \"" + area + "\"");
+        contact.area_grows_with_force = area == "grows_with_force";
     }
+    return contact;
 }
 
 std::optional<FrictionLaw> law_from(const PresetNode& node) {
@@ -188,8 +198,8 @@ Player player_from(const PresetNode& node) {
 }
 
 Friction friction_from(const PresetNode& node) {
-    node.only_keys({"law", "static", "sliding", "corner_speed_m_s", "heat_capacity_uj_k", "conduction_mw_k",
-                    "carried_off_mw_s_k_m"});
+    node.only_keys({"law", "static", "sliding", "corner_speed_m_s", "layer_um", "spot_radius_um", "rosin_density_kg_m3",
+                    "rosin_specific_heat_j_kg_k", "rosin_conductivity_w_m_k", "contact_pressure_mpa", "contact_area"});
     const PresetNode law_node = node.child("law");
     const std::optional<FrictionLaw> law = law_from(law_node);
     if (!law) {
@@ -211,17 +221,7 @@ Friction friction_from(const PresetNode& node) {
                          number_text(friction.sliding_coefficient) + " against " +
                          number_text(friction.static_coefficient));
     }
-    ThermalContact& contact = friction.thermal;
-    if (const auto uj = node.optional_number("heat_capacity_uj_k", {1e-3, 1e3, "uJ/K"})) {
-        contact.heat_capacity = joules_from_microjoules(*uj);
-    }
-    if (const auto mw = node.optional_number("conduction_mw_k", {1e-3, 1e3, "mW/K"})) {
-        contact.conduction = watts_from_milliwatts(*mw);
-    }
-    if (const auto mw = node.optional_number("carried_off_mw_s_k_m", {0.0, 1e4, "mW s/(K m)"})) {
-        contact.carried_off = watts_from_milliwatts(*mw);
-    }
-    check_thermal(node, contact);
+    friction.thermal = thermal_from(node);
     return friction;
 }
 

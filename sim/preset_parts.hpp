@@ -9,11 +9,11 @@ namespace sim {
 /// What a file may leave out.
 inline constexpr double usual_finger_q = 100.0;
 
-// Thermal contacts are written per newton in uJ/K, mW/K and mW s/(K m).
-constexpr double joules_from_microjoules(double uj) { return uj * 1e-6; }
-constexpr double microjoules_from_joules(double joules) { return joules * 1e6; }
-constexpr double watts_from_milliwatts(double mw) { return mw * 1e-3; }
-constexpr double milliwatts_from_watts(double watts) { return watts * 1e3; }
+// A contact of rosin is written in um and MPa.
+constexpr double metres_from_um(double um) { return um * 1e-6; }
+constexpr double um_from_metres(double metres) { return metres * 1e6; }
+constexpr double pascals_from_mpa(double mpa) { return mpa * 1e6; }
+constexpr double mpa_from_pascals(double pascals) { return pascals * 1e-6; }
 
 // The parts of a preset, each from its own JSON value.  All throw analysis::InputError.
 PresetString string_from(const PresetNode& node);

@@ -35,8 +35,8 @@ struct Unit {
 constexpr Unit mm{metres_from_mm, mm_from_metres};
 constexpr Unit ms{seconds_from_ms, ms_from_seconds};
 constexpr Unit g_m{kg_m_from_g_m, g_m_from_kg_m};
-constexpr Unit uj{joules_from_microjoules, microjoules_from_joules};
-constexpr Unit mw{watts_from_milliwatts, milliwatts_from_watts};
+constexpr Unit um{metres_from_um, um_from_metres};
+constexpr Unit mpa{pascals_from_mpa, mpa_from_pascals};
 
 /// The shortest number in the key's unit that reads back as the same SI value: converting there and back can lose
 /// the last bit, so the candidates are tried.
@@ -142,9 +142,13 @@ nlohmann::json friction_json(const Preset& preset) {
     add("static", curve, friction.static_coefficient, usual.static_coefficient, nullptr);
     add("sliding", curve, friction.sliding_coefficient, usual.sliding_coefficient, nullptr);
     add("corner_speed_m_s", hyperbola, friction.corner_speed, usual.corner_speed, nullptr);
-    add("heat_capacity_uj_k", false, contact.heat_capacity, usual.thermal.heat_capacity, &uj);
-    add("conduction_mw_k", false, contact.conduction, usual.thermal.conduction, &mw);
-    add("carried_off_mw_s_k_m", false, contact.carried_off, usual.thermal.carried_off, &mw);
+    add("layer_um", false, contact.layer, usual.thermal.layer, &um);
+    add("spot_radius_um", false, contact.spot_radius, usual.thermal.spot_radius, &um);
+    add("rosin_density_kg_m3", false, contact.density, usual.thermal.density, nullptr);
+    add("rosin_specific_heat_j_kg_k", false, contact.specific_heat, usual.thermal.specific_heat, nullptr);
+    add("rosin_conductivity_w_m_k", false, contact.conductivity, usual.thermal.conductivity, nullptr);
+    add("contact_pressure_mpa", false, contact.contact_pressure, usual.thermal.contact_pressure, &mpa);
+    if (!contact.area_grows_with_force) json["contact_area"] = "fixed";
     return json;
 }
 

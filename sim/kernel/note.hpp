@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sim/bridge.hpp"
+#include "sim/kernel/contact.hpp"
 #include "sim/loop_filter.hpp"
 #include "sim/profile.hpp"
 
@@ -14,21 +15,6 @@ struct Lines {
     double impedance = 0.0;  ///< kg/s at the string's surface; 0 = this kind of wave is left out
     double speed = 0.0;      ///< m/s
     LoopFilter loop;
-};
-
-/// Coefficient of friction in sliding, as a table over temperature (thermal) or a closed law over slip speed.
-struct Contact {
-    enum class Kind { thermal, double_exponential, hyperbola, coulomb } kind = Kind::coulomb;
-    double static_coefficient = 0.0;
-    double sliding_coefficient = 0.0;
-    double corner_speed = 0.0;   ///< m/s
-    std::vector<double> table;   ///< mu at theta = i * table_step
-    double table_step = 0.0;     ///< K
-    double heat_capacity = 0.0;  ///< J/K per N
-    double conduction = 0.0;     ///< W/K per N
-    double carried_off = 0.0;    ///< W/K per (m/s) per N
-
-    bool operator==(const Contact&) const = default;
 };
 
 /// All that stays the same during one run.
@@ -51,8 +37,8 @@ struct Drive {
 /// The state at time 0: at rest, or in the ideal Helmholtz motion of a bow speed at the drive's first contact point.
 struct Start {
     bool helmholtz = false;
-    double speed = 0.0;        ///< m/s
-    double temperature = 0.0;  ///< K above ambient, of the contact
+    double speed = 0.0;  ///< m/s
+    Warmth warmth;
 };
 
 /// What to keep.
@@ -82,6 +68,7 @@ struct Record {
     std::vector<double> friction;      ///< N, on the string
     std::vector<double> temperature;   ///< K above ambient
     std::vector<char> slipping;        ///< 1 where the contact slips
+    Warmth warmth;                     ///< at the end
     bool diverged = false;             ///< numbers left all sense; nothing else of the record counts
 };
 

@@ -58,7 +58,7 @@ Record run_reference(const Note& note, const Drive& drive, const Start& start, c
     WaveLines string(note.transverse, rate);
     WaveLines twist(note.torsional, rate);
     BridgeEnd bridge(note.bridge, note.transverse.impedance, rate);
-    Rosin rosin(note.contact, rate, start.temperature);
+    Rosin rosin(note.contact, rate, start.warmth);
     SlipWatch watch(rate, wanted.steps);
     Walker speed(drive.speed), force(drive.force), place(drive.contact_point);
     const bool moves = drive.contact_point.points.size() > 1;
@@ -98,6 +98,7 @@ Record run_reference(const Note& note, const Drive& drive, const Start& start, c
         string.step();
         twist.step();
     }
+    record.warmth = rosin.heat().warmth();
     watch.finish(record);
     return record;
 }

@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "sim/kernel/note.hpp"
+#include "sim/kernel/contact.hpp"
+#include "sim/kernel/heat.hpp"
 
 namespace sim::kernel {
 
 /// The rubbing contact between hair and string at one sample after another.
 class Rosin {
 public:
-    Rosin(const Contact& contact, double sample_rate, double start_temperature);
+    Rosin(const Contact& contact, double sample_rate, const Warmth& warmth = {});
 
     /// Force of the bow on the string, N.
     ///
@@ -17,7 +18,8 @@ public:
     /// bow_force     N, >= 0
     double rub(double free_slip, double yield, double bow_force);
 
-    double temperature() const { return temperature_; }
+    double temperature() const { return heat_.temperature(); }  ///< K above ambient
+    const Heat& heat() const { return heat_; }
     /// Did the contact slip in the last sample?  And how fast, m/s, string over bow.
     bool slips() const { return slips_; }
     double slip() const { return slip_; }
@@ -27,15 +29,15 @@ private:
     double rub_on_curve(double free_slip, double yield, double bow_force);
     double coefficient_at(double slip_speed) const;
     double slope_at(double slip_speed) const;
-    double table_coefficient() const;
-    void warm();
+    double rub_warm(double free_slip, double yield, double bow_force);
+    double coefficient_when(double temperature) const;
     double stick(double free_slip, double yield);
     double slide(double free_slip, double yield, double force);
 
     const Contact& contact_;
-    double time_step_;
-    double temperature_;
-    double coefficient_ = 0.0;
+    Heat heat_;
+    double power_ = 0.0;  // W per newton, heat of the last sample
+    double owed_ = 0.0;   // of it, what has not gone into the contact yet
     double slip_ = 0.0;
     bool slips_ = false;
 };

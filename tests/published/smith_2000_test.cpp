@@ -13,7 +13,7 @@ const double yield_twisting = 0.5 * (1.0 / 0.55 + 1.0 / 1.8);  // with Zt 1.8
 
 /// Does the contact jump as it lets go, rather than begin to slide slowly?
 bool jumps(const kernel::Contact& contact, double force, double yield) {
-    kernel::Rosin rosin(contact, 1e5, 0.0);
+    kernel::Rosin rosin(contact, 1e5);
     rosin.rub(steady_sliding_fit(0.0) * force * yield * (1.0 + 1e-9), yield, force);
     return std::abs(rosin.slip()) > 2e-5;
 }
@@ -44,7 +44,7 @@ TEST(Smith2000, FitOfSteadySlidingHasItsValues) {
 /// margin   0.5 %
 TEST(Smith2000, ContactLetsGoAndIsCaughtWhereTheLoadLineSays) {
     const kernel::Contact contact = kernel_contact(tests::fitted_law());
-    kernel::Rosin rosin(contact, 1e5, 0.0);
+    kernel::Rosin rosin(contact, 1e5);
     const double step = 1e-5;
     double w = 0.0;
     while (!rosin.slips() && w < 3.0) rosin.rub(w += step, yield_alone, 1.0);
@@ -65,11 +65,11 @@ TEST(Smith2000, ContactJumpsOnlyFromACertainForceOn) {
 
 /// source   [Smith2000], as above; the thermal law's table is made from it
 /// expects  a contact that slides steadily at a speed comes to rest at the fit's coefficient
-/// margin   1 %: the table is straight between points 0.05 K apart
+/// margin   1 %: the table is straight between points 1/2000 of the range apart
 TEST(Smith2000, WarmContactReturnsTheFitInSteadySliding) {
     const kernel::Contact contact = kernel_contact({});
     for (double speed : {0.005, 0.02, 0.1, 0.3, 1.0}) {
-        kernel::Rosin rosin(contact, 2e5, 0.0);
+        kernel::Rosin rosin(contact, 2e5);
         const double stiff = 1e-9;  // yields hardly, so that the slip is the speed asked for
         double force = 0.0;
         for (int i = 0; i < 40000; ++i) force = rosin.rub(speed, stiff, 1.0);

@@ -154,9 +154,9 @@ TEST(RuleTest, BestContactPointMovesInAsTheStopClimbs) {
     }
     for (double factor : {1.5, 1.0 / 1.5}) {
         Preset changed = preset;
-        changed.friction.thermal.heat_capacity *= factor;
+        changed.friction.thermal.layer *= factor;
         const ClimbPlan plan{.stops = stops_from_five(preset, 2.0), .end = {}};
-        report += row(factor > 1.0 ? "thermal C x 1.5 (every second stop)" : "thermal C / 1.5 (every second stop)",
+        report += row(factor > 1.0 ? "rosin layer x 1.5 (every second stop)" : "rosin layer / 1.5 (every second stop)",
                       find_climb(changed, string, preset.player, plan, workers));
     }
     write_report("rule.md", report);

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace {
 
 using namespace sim;
@@ -70,6 +72,30 @@ TEST(JudgeTest, TwoSlipsAPeriodAreMultipleSlipThoughUnequal) {
 
 TEST(JudgeTest, SlipsWithoutPatternAreRaucous) {
     EXPECT_EQ(word_on(slips(0.05, {0.7, 1.5, 0.9, 1.3, 0.6, 1.9, 1.1}, 1.0)).motion, Motion::raucous);
+}
+
+/// source   ripples between bow and bridge are not a regime of their own (what is asked of the judge)
+/// expects  slips over a twentieth of v P between the main ones, out of step, to leave the verdict as it was
+TEST(JudgeTest, MicroSlipsAreNoMainSlips) {
+    kernel::Record record = slips(0.05, {1.0}, 1.0);
+    const std::size_t count = record.slips.size();
+    for (std::size_t i = 0; i < count; i += 3) {
+        kernel::Slip micro = record.slips[i];
+        micro.start += 0.37 * period;
+        micro.end = micro.start + 0.01 * period;
+        micro.distance = 0.05 * speed * period;
+        record.slips.push_back(micro);
+    }
+    std::ranges::sort(record.slips, {}, &kernel::Slip::start);
+    EXPECT_EQ(word_on(record).motion, Motion::helmholtz);
+    EXPECT_NEAR(word_on(record).slips_per_period, 1.0, 0.05);
+}
+
+TEST(JudgeTest, SlipsInStepOfWhichSomeAreTooSlowToCountAreMultipleSlipNotRaucous) {
+    kernel::Record record = slips(0.05, {1.0}, 1.0);
+    for (std::size_t i = record.slips.size(); i-- > 0;)
+        if (i % 5 == 2 || i % 7 == 3) record.slips.erase(record.slips.begin() + static_cast<std::ptrdiff_t>(i));
+    EXPECT_EQ(word_on(record).motion, Motion::multiple_slip);
 }
 
 TEST(JudgeTest, EvenSlipsThreePeriodsApartAreAnomalousLow) {

@@ -174,7 +174,8 @@ TEST(PresetErrorsTest, FrictionMustFallWithSpeed) {
                     document["friction"] = {{"law", "coulomb"}, {"static", 0.8}};
                 }),
                 "/friction/sliding", {"missing key"});
-    expect_refused("/friction/carried_off_mw_s_k_m", 12, {"less than 11.87 times"});
+    expect_refused("/friction/contact_area", "round", {"grows_with_force", "fixed", "round"});
+    expect_refused("/friction/layer_um", 0, {"um"});
 }
 
 TEST(PresetErrorsTest, ForcesRunFromLightToFirm) {

@@ -188,7 +188,13 @@ TEST(PresetTest, TextGivesBackEverySetting) {
     preset.temperament = sim::Temperament::sixth_comma;
     preset.chromatic_frets = {1, 6};
     preset.finger_q = 80.0;
-    preset.friction.thermal = {.heat_capacity = 1.3e-6, .conduction = 7e-4, .carried_off = 4e-3};
+    preset.friction.thermal = {.layer = 7e-6,
+                               .spot_radius = 2.1e-5,
+                               .density = 1050.0,
+                               .specific_heat = 1700.0,
+                               .conductivity = 0.25,
+                               .contact_pressure = 1.9e7,
+                               .area_grows_with_force = false};
     preset.strings[0].damping = preset.strings[1].torsion = preset.strings[2].stiffness = false;
     preset.strings[0].gauge.bending_stiffness = 4.53e-5;
     preset.sources[""] = "invented";
@@ -209,7 +215,7 @@ TEST(PresetTest, TextKeepsUsualValuesThatASourceSpeaksOf) {
     sim::Preset preset = bass();
     preset.sources["/finger_q"] = "from memory";
     preset.sources["/friction/static"] = "invented";
-    preset.sources["/friction/conduction_mw_k"] = "from memory";
+    preset.sources["/friction/rosin_conductivity_w_m_k"] = "from memory";
     EXPECT_EQ(there_and_back(preset), preset);
 }
 
