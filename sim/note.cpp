@@ -36,6 +36,12 @@ double runaway_rate(const Note& note) {
     return steepest_runaway(note.contact) * note.force_high * yield / note.contact.heat.capacity / runaway_limit;
 }
 
+/// m across the outermost contact points; 0 for a single one.
+double hair_across(const Note& note) {
+    const int points = note.bow.hair_points;
+    return note.hair_width * note.bow.hair_in_use * (points - 1.0) / points;
+}
+
 }  // namespace
 
 std::string_view stop_end_name(StopEnd end) { return end_names[static_cast<std::size_t>(end)]; }
@@ -64,6 +70,7 @@ Note make_note(const Preset& preset, const PresetString& string, double stop, st
     note.force_high = preset.player.force_high;
     note.bridge = preset.bridge;
     note.friction = preset.friction;
+    note.bow = preset.bow;
     note.contact = kernel_contact(note.friction);
     const double end_q = note.end == StopEnd::finger && string.damping ? preset.finger_q : 0.0;
     note.transverse = design_transverse_loop(note.string, end_q);
@@ -84,8 +91,10 @@ void check_contact(const Note& note, double contact_point) {
 
 double sample_rate(const Note& note, double contact_point, int times) {
     const double transit = contact_point / wave_speed(note.string);  // bow to bridge
-    double rate = std::max({least_sample_rate, 0.5 * slip_samples / transit, runaway_rate(note)});
-    if (note.string.torsion_impedance > 0.0) rate = std::max(rate, 1.05 * note.string.torsion_speed / contact_point);
+    const double nearest = contact_point - 0.5 * hair_across(note);
+    double rate = std::max({least_sample_rate, 0.5 * slip_samples / transit, runaway_rate(note),
+                            1.05 * wave_speed(note.string) / nearest});
+    if (note.string.torsion_impedance > 0.0) rate = std::max(rate, 1.05 * note.string.torsion_speed / nearest);
     return std::ceil(rate * transit) * times / transit;
 }
 
@@ -96,6 +105,13 @@ kernel::Note kernel_note(const Note& note, double sample_rate) {
         out.torsional = {note.string.torsion_impedance, note.string.torsion_speed, note.torsional};
     out.bridge = note.bridge;
     out.contact = note.contact;
+    out.hair = {.points = note.bow.hair_points,
+                .width = note.hair_width * note.bow.hair_in_use,
+                .stiffness = note.bow.stiffness,
+                .resistance = note.bow.resistance,
+                .mass = note.bow.mass,
+                .upright_resistance = note.bow.upright_resistance,
+                .bridge_lean = note.bow.bridge_lean};
     out.length = note.string.length;
     return out;
 }

@@ -25,6 +25,7 @@ struct Note {
     double force_high = 0.0;  ///< N, firmest usual stroke; the sample rate follows it
     Bridge bridge;
     Friction friction;
+    Bow bow;
     kernel::Contact contact;  ///< made from the friction
     LoopFilter transverse;
     LoopFilter torsional;

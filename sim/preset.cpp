@@ -141,13 +141,14 @@ Preset parse_preset(const std::string& text, const std::string& where) {
     check_format(root);
     root.only_keys({"format", "name", "kind", "remark", "reference_pitch_hz", "temperament", "chromatic_frets", "frets",
                     "guide_fret", "board_end_ratio", "hair_width_mm", "finger_q", "player", "strings", "bridge",
-                    "friction", "sources"});
+                    "friction", "bow", "sources"});
     Preset preset;
     read_top(root, preset);
     preset.player = player_from(root.child("player"));
     preset.strings = strings_at(root.child("strings"));
     read_bridge(root.child("bridge"), preset);
     preset.friction = friction_from(root.child("friction"));
+    if (root.has("bow")) preset.bow = bow_from(root.child("bow"));
     preset.sources = sources_at(root.child("sources"));
     check_preset(root, preset);
     return preset;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "sim/bow.hpp"
 #include "sim/bridge.hpp"
 #include "sim/friction.hpp"
 #include "sim/player.hpp"
@@ -67,6 +68,7 @@ struct Preset {
     Bridge bridge;
     std::string measured_bridge;  ///< file named by "bridge": {"measured": …}; empty otherwise
     Friction friction;
+    Bow bow;
     std::map<std::string, std::string>
         sources;  ///< JSON pointer -> source key, "from memory", "common practice", "invented"
 

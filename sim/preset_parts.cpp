@@ -225,6 +225,28 @@ Friction friction_from(const PresetNode& node) {
     return friction;
 }
 
+double slope_from_degrees(double degrees) { return std::tan(degrees * std::numbers::pi / 180.0); }
+double degrees_from_slope(double slope) { return std::atan(slope) * 180.0 / std::numbers::pi; }
+
+Bow bow_from(const PresetNode& node) {
+    node.only_keys({"hair_points", "hair_in_use", "hair_stiffness_n_m", "hair_resistance_kg_s", "hair_mass_g",
+                    "upright_resistance_kg_s", "bridge_lean_degrees"});
+    Bow bow;
+    if (node.has("hair_points")) bow.hair_points = node.child("hair_points").integer(1, 15);
+    bow.hair_in_use = node.optional_number("hair_in_use", {0.05, 1.0, ""}).value_or(bow.hair_in_use);
+    bow.stiffness = node.optional_number("hair_stiffness_n_m", {10.0, 1e8, "N/m"}).value_or(0.0);
+    bow.resistance = node.optional_number("hair_resistance_kg_s", {0.0, 1e4, "kg/s"}).value_or(0.0);
+    bow.mass = kg_from_g(node.optional_number("hair_mass_g", {0.0, 1000.0, "g"}).value_or(0.0));
+    if (bow.stiffness == 0.0 && (bow.resistance > 0.0 || bow.mass > 0.0))
+        node.fail("hair_resistance_kg_s and hair_mass_g go with hair_stiffness_n_m; give that too, or leave them out");
+    bow.upright_resistance = node.optional_number("upright_resistance_kg_s", {1e-6, 1e4, "kg/s"}).value_or(0.0);
+    bow.bridge_lean =
+        slope_from_degrees(node.optional_number("bridge_lean_degrees", {-85.0, 85.0, "degrees"}).value_or(0.0));
+    if (bow.bridge_lean != 0.0 && bow.upright_resistance == 0.0)
+        node.fail("bridge_lean_degrees goes with upright_resistance_kg_s; give that too, or leave it out");
+    return bow;
+}
+
 void read_bridge(const PresetNode& node, Preset& preset) {
     node.only_keys({"modes", "resistance_kg_s", "rigid", "measured"});
     const std::vector<std::string> given = node.keys();

@@ -36,6 +36,8 @@ constexpr Unit mm{metres_from_mm, mm_from_metres};
 constexpr Unit ms{seconds_from_ms, ms_from_seconds};
 constexpr Unit g_m{kg_m_from_g_m, g_m_from_kg_m};
 constexpr Unit um{metres_from_um, um_from_metres};
+constexpr Unit gram{kg_from_g, g_from_kg};
+constexpr Unit degrees{slope_from_degrees, degrees_from_slope};
 constexpr Unit mpa{pascals_from_mpa, mpa_from_pascals};
 
 /// The shortest number in the key's unit that reads back as the same SI value: converting there and back can lose
@@ -152,6 +154,25 @@ nlohmann::json friction_json(const Preset& preset) {
     return json;
 }
 
+/// What the plain bow has is left out, unless a source speaks of it.
+nlohmann::json bow_json(const Preset& preset) {
+    const Bow& bow = preset.bow;
+    const Bow plain;
+    nlohmann::json json = nlohmann::json::object();
+    const auto add = [&](const char* key, double value, double plain_value, const Unit* unit) {
+        if (value != plain_value || preset.sources.contains(std::string("/bow/") + key))
+            json[key] = unit != nullptr ? number(value, *unit) : number(value);
+    };
+    add("hair_points", bow.hair_points, plain.hair_points, nullptr);
+    add("hair_in_use", bow.hair_in_use, plain.hair_in_use, nullptr);
+    add("hair_stiffness_n_m", bow.stiffness, plain.stiffness, nullptr);
+    add("hair_resistance_kg_s", bow.resistance, plain.resistance, nullptr);
+    add("hair_mass_g", bow.mass, plain.mass, &gram);
+    add("upright_resistance_kg_s", bow.upright_resistance, plain.upright_resistance, nullptr);
+    add("bridge_lean_degrees", bow.bridge_lean, plain.bridge_lean, &degrees);
+    return json;
+}
+
 }  // namespace
 
 std::string preset_text(const Preset& preset) {
@@ -178,6 +199,7 @@ std::string preset_text(const Preset& preset) {
     if (preset.finger_q != usual_finger_q || preset.sources.contains("/finger_q")) {
         json["finger_q"] = number(preset.finger_q);
     }
+    if (const nlohmann::json bow = bow_json(preset); !bow.empty() || preset.sources.contains("/bow")) json["bow"] = bow;
     return json.dump(2) + "\n";
 }
 

@@ -30,8 +30,8 @@ double BridgeEnd::reflect(double in) {
     return kind_ == BridgeKind::modes ? reflect_from_modes(in) : steady_reflection_ * in;
 }
 
-/// Solves F = Z0 (2 in - v) together with v = Y F of this very sample, then moves every mode on by it.
-double BridgeEnd::reflect_from_modes(double in) {
+/// The bridge's velocity in this sample but for the force of this sample.
+double BridgeEnd::known_velocity() {
     const std::size_t count = g_.size();
     double sum[4] = {0.0, 0.0, 0.0, 0.0};
     for (std::size_t k = 0; k < count; k += 4)
@@ -39,15 +39,37 @@ double BridgeEnd::reflect_from_modes(double in) {
             known_[k + j] = from_s1_[k + j] * s1_[k + j] - from_s2_[k + j] * s2_[k + j];
             sum[j] += known_[k + j];
         }
-    const double known = (sum[0] + sum[1]) + (sum[2] + sum[3]);
-    const double force = impedance_ * (2.0 * in - known) / (1.0 + impedance_ * yield_);
+    return (sum[0] + sum[1]) + (sum[2] + sum[3]);
+}
+
+void BridgeEnd::move_on(double force) {
+    const std::size_t count = g_.size();
     for (std::size_t k = 0; k < count; ++k) {
         const double velocity = known_[k] + from_force_[k] * force;
         const double spring = s2_[k] + g_[k] * velocity;
         s1_[k] = 2.0 * velocity - s1_[k];
         s2_[k] = 2.0 * spring - s2_[k];
     }
+}
+
+/// Solves F = Z0 (2 in - v) together with v = Y F of this very sample, then moves every mode on by it.
+double BridgeEnd::reflect_from_modes(double in) {
+    const double known = known_velocity();
+    const double force = impedance_ * (2.0 * in - known) / (1.0 + impedance_ * yield_);
+    move_on(force);
     return known + yield_ * force - in;
+}
+
+/// A mode feels bowing + lean * upright force and moves the string's end by (v, lean v).
+BridgeEnd::Waves BridgeEnd::reflect(const Waves& in, double lean) {
+    if (kind_ != BridgeKind::modes) return {steady_reflection_ * in.bowing, steady_reflection_ * in.upright};
+    const double known = known_velocity();
+    const double pushed = 2.0 * impedance_ * (in.bowing + lean * in.upright);
+    const double both = impedance_ * (1.0 + lean * lean);
+    const double force = (pushed - both * known) / (1.0 + both * yield_);
+    move_on(force);
+    const double velocity = known + yield_ * force;
+    return {velocity - in.bowing, lean * velocity - in.upright};
 }
 
 }  // namespace sim::kernel

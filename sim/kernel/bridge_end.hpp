@@ -15,8 +15,19 @@ public:
     /// m/s in, m/s out; the force on the bridge is impedance * (in - out).
     double reflect(double in);
 
+    /// Both directions of the string's motion: modes move the bridge along a line that leans `lean` (upright over
+    /// bowing direction), so that each direction is felt in the other; the bowing direction alone yields as in
+    /// `reflect`.
+    struct Waves {
+        double bowing;
+        double upright;
+    };
+    Waves reflect(const Waves& in, double lean);
+
 private:
     double reflect_from_modes(double in);
+    double known_velocity();
+    void move_on(double force);
 
     BridgeKind kind_;
     double impedance_;

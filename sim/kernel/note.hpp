@@ -17,6 +17,17 @@ struct Lines {
     LoopFilter loop;
 };
 
+/// The hair in use, see sim/bow.hpp.
+struct Hair {
+    int points = 1;
+    double width = 0.0;               ///< m
+    double stiffness = 0.0;           ///< N/m
+    double resistance = 0.0;          ///< kg/s
+    double mass = 0.0;                ///< kg
+    double upright_resistance = 0.0;  ///< kg/s; 0 = one direction of motion
+    double bridge_lean = 0.0;
+};
+
 /// All that stays the same during one run.
 struct Note {
     double sample_rate = 0.0;  ///< Hz
@@ -24,14 +35,16 @@ struct Note {
     Lines torsional;
     Bridge bridge;
     Contact contact;
+    Hair hair;
     double length = 0.0;  ///< m, bridge to stop
 };
 
 /// How the bow moves.
 struct Drive {
-    Profile speed;          ///< m/s
-    Profile force;          ///< N
-    Profile contact_point;  ///< m from the bridge
+    Profile speed;            ///< m/s
+    Profile force;            ///< N
+    Profile contact_point;    ///< m from the bridge: the middle of the hair in use
+    double lengthwise = 0.0;  ///< m/s, at which the hair slides along the string (laws thermal and coulomb only)
 };
 
 /// The state at time 0: at rest, or in the ideal Helmholtz motion of a bow speed at the drive's first contact point.

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/kernel/bow_contact.hpp"
 #include "sim/kernel/bridge_end.hpp"
 #include "sim/kernel/end_filter.hpp"
 #include "sim/kernel/note.hpp"
-#include "sim/kernel/rosin.hpp"
 #include "sim/kernel/slip_watch.hpp"
 #include "sim/kernel/wave_lines.hpp"
 
@@ -35,11 +35,48 @@ private:
     std::size_t next_ = 0;
 };
 
-void keep_waveforms(Record& record, const Rosin& rosin, double surface, double friction) {
-    record.velocity.push_back(surface);
-    record.friction.push_back(friction);
-    record.temperature.push_back(rosin.temperature());
-    record.slipping.push_back(rosin.slips() ? 1 : 0);
+void keep_waveforms(Record& record, const BowContact& bow) {
+    record.velocity.push_back(bow.surface());
+    record.friction.push_back(bow.friction());
+    record.temperature.push_back(bow.temperature());
+    record.slipping.push_back(bow.slips() ? 1 : 0);
+}
+
+/// The string's motion towards the hair, met there by the hair's own resistance.
+class Upright {
+public:
+    Upright(const Note& note, double sample_rate)
+        : lines_(note.hair.upright_resistance > 0.0 ? note.transverse : Lines{}, sample_rate),
+          resistance_(note.hair.upright_resistance) {}
+
+    bool present() const { return lines_.present(); }
+    WaveLines& lines() { return lines_; }
+
+    /// What this motion adds to the bow's force, N.
+    double press() {
+        const double push = -resistance_ * lines_.velocity_at_bow() / (1.0 + resistance_ * lines_.yield());
+        lines_.push(push);
+        return -push;
+    }
+
+private:
+    WaveLines lines_;
+    double resistance_;
+};
+
+/// The bridge turns the waves round; returns its force per impedance, bowing direction.
+double turn_at_bridge(BridgeEnd& bridge, WaveLines& string, Upright& upright, double lean) {
+    const double in = string.wave_at_bridge();
+    double out = 0.0;
+    if (upright.present()) {
+        const BridgeEnd::Waves both = bridge.reflect({in, upright.lines().wave_at_bridge()}, lean);
+        upright.lines().leave_bridge(both.upright);
+        out = both.bowing;
+    } else {
+        out = bridge.reflect(in);
+    }
+    string.leave_bridge(out);
+    return in - out;
 }
 
 Record empty_record(const Wanted& wanted) {
@@ -57,48 +94,43 @@ Record run_reference(const Note& note, const Drive& drive, const Start& start, c
     const double rate = note.sample_rate;
     WaveLines string(note.transverse, rate);
     WaveLines twist(note.torsional, rate);
+    Upright upright(note, rate);
     BridgeEnd bridge(note.bridge, note.transverse.impedance, rate);
-    Rosin rosin(note.contact, rate, start.warmth);
+    BowContact bow(note, rate, start.warmth);
     SlipWatch watch(rate, wanted.steps);
     Walker speed(drive.speed), force(drive.force), place(drive.contact_point);
-    const bool moves = drive.contact_point.points.size() > 1;
     double contact_point = drive.contact_point.points.front().value;
+    const auto place_bow = [&] {
+        bow.place(contact_point, string, twist);
+        upright.lines().place_bow(contact_point);
+    };
     if (start.helmholtz) string.fill_with_helmholtz({contact_point, note.length}, start.speed);
-    string.place_bow(contact_point);
-    twist.place_bow(contact_point);
+    place_bow();
 
     Record record = empty_record(wanted);
     for (int t = 0; t < wanted.steps; ++t) {
         const double time = t / rate;
-        if (moves) {
+        if (drive.contact_point.points.size() > 1) {
             contact_point = place.at(time);
-            string.place_bow(contact_point);
-            twist.place_bow(contact_point);
+            place_bow();
         }
-        const double in = string.wave_at_bridge();
-        const double out = bridge.reflect(in);
-        string.leave_bridge(out);
+        const double pull = turn_at_bridge(bridge, string, upright, note.hair.bridge_lean);
         if (twist.present()) twist.leave_bridge(-twist.wave_at_bridge());
-        if (t >= wanted.bridge_from) record.bridge_force.push_back(note.transverse.impedance * (in - out));
-        string.turn_at_stop();
-        twist.turn_at_stop();
+        if (t >= wanted.bridge_from) record.bridge_force.push_back(note.transverse.impedance * pull);
+        for (WaveLines* lines : {&string, &twist, &upright.lines()}) lines->turn_at_stop();
 
         const double bow_speed = speed.at(time);
-        const double free_surface = string.velocity_at_bow() + twist.velocity_at_bow();
-        const double yield = string.yield() + twist.yield();
-        const double friction = rosin.rub(free_surface - bow_speed, yield, force.at(time));
-        string.push(friction);
-        twist.push(friction);
-        watch.see(t, -rosin.slip(), bow_speed * note.length / contact_point, rosin.slips());
-        if (wanted.waveforms) keep_waveforms(record, rosin, free_surface + yield * friction, friction);
-        if (!(std::abs(free_surface) < senseless_speed)) {
+        const double pressed = upright.present() ? std::max(0.0, force.at(time) + upright.press()) : force.at(time);
+        bow.rub(string, twist, {.speed = bow_speed, .force = pressed, .lengthwise = drive.lengthwise});
+        watch.see(t, -bow.slip(), bow_speed * note.length / contact_point, bow.slips());
+        if (wanted.waveforms) keep_waveforms(record, bow);
+        if (!(std::abs(bow.surface()) < senseless_speed)) {
             record.diverged = true;
             break;
         }
-        string.step();
-        twist.step();
+        for (WaveLines* lines : {&string, &twist, &upright.lines()}) lines->step();
     }
-    record.warmth = rosin.heat().warmth();
+    record.warmth = bow.warmth();
     watch.finish(record);
     return record;
 }

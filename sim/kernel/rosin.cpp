@@ -16,32 +16,32 @@ constexpr int most_steps = 100;
 Rosin::Rosin(const Contact& contact, double sample_rate, const Warmth& warmth)
     : contact_(contact), heat_(contact.heat, 1.0 / sample_rate, warmth) {}
 
-double Rosin::rub(double free_slip, double yield, double bow_force) {
+double Rosin::rub(const Rubbing& rubbing, double bow_force) {
     switch (contact_.kind) {
         case Contact::Kind::thermal:
-            return rub_warm(free_slip, yield, bow_force);
+            return rub_warm(rubbing, bow_force);
         case Contact::Kind::coulomb:
-            return rub_with_steady_coefficients(free_slip, yield, contact_.static_coefficient * bow_force,
+            return rub_with_steady_coefficients(rubbing, contact_.static_coefficient * bow_force,
                                                 contact_.sliding_coefficient * bow_force);
         case Contact::Kind::double_exponential:
         case Contact::Kind::hyperbola:
             break;
     }
-    return rub_on_curve(free_slip, yield, bow_force);
+    return rub_on_curve(rubbing.free_slip, rubbing.yield, bow_force);
 }
 
 /// A law of sign alone at the warmth that this sample ends with: found from the last sample's heat, then once more from
 /// the mean of the last one's and this one's.  Heun's rule: the runaway at release (slip warms, warmth eases slip)
 /// grows as it should while it multiplies the slip by less than about 2.5 in a sample.  What the second look still
 /// changes is owed to the next sample, so that no heat is lost.
-double Rosin::rub_warm(double free_slip, double yield, double bow_force) {
+double Rosin::rub_warm(const Rubbing& rubbing, double bow_force) {
     const double crowding = contact_.heat.area_grows_with_force ? 1.0 : bow_force;  // spots are those of 1 N
-    heat_.begin(std::abs(slip_));
+    const auto speed = [&] { return std::hypot(slip_, rubbing.lengthwise); };
+    heat_.begin(rubbing.lengthwise > 0.0 ? speed() : std::abs(slip_));
     const auto rub_at = [&](double temperature) {
         const double coefficient = coefficient_when(temperature);
-        const double force =
-            rub_with_steady_coefficients(free_slip, yield, coefficient * bow_force, coefficient * bow_force);
-        power_ = slips_ ? coefficient * std::abs(slip_) * crowding : 0.0;
+        const double force = rub_with_steady_coefficients(rubbing, coefficient * bow_force, coefficient * bow_force);
+        power_ = coefficient * (rubbing.lengthwise > 0.0 ? speed() : std::abs(slip_)) * crowding;
         return force;
     };
     double force = rub_at(heat_.temperature_with(owed_ + 0.5 * power_));
@@ -79,15 +79,36 @@ double Rosin::slide(double free_slip, double yield, double force) {
 }
 
 /// Sticking bears `greatest`, sliding gives `sliding` (N), both without regard to the speed.
-double Rosin::rub_with_steady_coefficients(double free_slip, double yield, double greatest, double sliding) {
-    const double needed = std::abs(free_slip) / yield;
+double Rosin::rub_with_steady_coefficients(const Rubbing& rubbing, double greatest, double sliding) {
+    if (rubbing.lengthwise > 0.0) return rub_askew(rubbing, sliding);
+    const double needed = std::abs(rubbing.free_slip) / rubbing.yield;
     if (sliding < greatest) {  // a stick holds to the greater force; a slip holds while there is a sliding speed
         const bool holds = slips_ ? needed <= sliding : needed <= greatest;
-        if (holds) return stick(free_slip, yield);
+        if (holds) return stick(rubbing.free_slip, rubbing.yield);
     } else if (needed <= greatest) {
-        return stick(free_slip, yield);
+        return stick(rubbing.free_slip, rubbing.yield);
     }
-    return slide(free_slip, yield, free_slip > 0.0 ? -sliding : sliding);
+    return slide(rubbing.free_slip, rubbing.yield, rubbing.free_slip > 0.0 ? -sliding : sliding);
+}
+
+/// u + yield * friction * u / sqrt(u^2 + s^2) = |free slip|: the left side rises and bends down, so Newton's steps from
+/// below stay below and close in.
+double Rosin::rub_askew(const Rubbing& rubbing, double friction) {
+    const double offset = std::abs(rubbing.free_slip);
+    const double s2 = rubbing.lengthwise * rubbing.lengthwise;
+    const double pull = rubbing.yield * friction;
+    double u = std::max(0.0, offset - pull);
+    for (int step = 0; step < most_steps; ++step) {
+        const double root = std::sqrt(u * u + s2);
+        const double move = (offset - u - pull * u / root) / (1.0 + pull * s2 / (root * root * root));
+        u += move;
+        if (std::abs(move) <= close_enough * offset) break;
+    }
+    const double across = friction * u / std::sqrt(u * u + s2);
+    const double force = rubbing.free_slip > 0.0 ? -across : across;
+    slide(rubbing.free_slip, rubbing.yield, force);
+    slips_ = u > rubbing.lengthwise;
+    return force;
 }
 
 double Rosin::coefficient_at(double u) const {

@@ -16,7 +16,16 @@ public:
     /// free_slip     m/s, string's surface over bow as it would be without friction
     /// yield         m/s per N, what the string gives to a force within the same sample
     /// bow_force     N, >= 0
-    double rub(double free_slip, double yield, double bow_force);
+    double rub(double free_slip, double yield, double bow_force) { return rub({free_slip, yield, 0.0}, bow_force); }
+
+    /// As above, while the hair also slides along the string: friction then points against both together, nothing
+    /// sticks quite, and what is left across the string is coefficient * force * slip / sqrt(slip^2 + lengthwise^2).
+    struct Rubbing {
+        double free_slip;   ///< m/s
+        double yield;       ///< m/s per N
+        double lengthwise;  ///< m/s, >= 0; 0 for the laws of slip speed
+    };
+    double rub(const Rubbing& rubbing, double bow_force);
 
     double temperature() const { return heat_.temperature(); }  ///< K above ambient
     const Heat& heat() const { return heat_; }
@@ -25,11 +34,12 @@ public:
     double slip() const { return slip_; }
 
 private:
-    double rub_with_steady_coefficients(double free_slip, double yield, double bow_force, double sliding);
+    double rub_with_steady_coefficients(const Rubbing& rubbing, double greatest, double sliding);
+    double rub_askew(const Rubbing& rubbing, double friction);
     double rub_on_curve(double free_slip, double yield, double bow_force);
     double coefficient_at(double slip_speed) const;
     double slope_at(double slip_speed) const;
-    double rub_warm(double free_slip, double yield, double bow_force);
+    double rub_warm(const Rubbing& rubbing, double bow_force);
     double coefficient_when(double temperature) const;
     double stick(double free_slip, double yield);
     double slide(double free_slip, double yield, double force);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/kernel/wave_lines.hpp"
 
+#include <algorithm>
 #include <bit>
 #include <cassert>
 #include <cmath>
@@ -36,41 +37,46 @@ void WaveLines::fill_with_helmholtz(Place place, double speed) {
     }
 }
 
-void WaveLines::place_bow(double contact_point) {
+void WaveLines::place_bow(double contact_point, std::size_t point) {
     if (!present()) return;
     const double samples = contact_point / speed_ * sample_rate_;
     // A fixed bow's sample rate puts it on a whole sample; what rounding leaves of that must not become a weight.
     const double nearest = std::round(samples);
     const double exact = std::abs(samples - nearest) < 1e-9 * nearest ? nearest : samples;
-    bow_ = static_cast<std::size_t>(exact);
-    assert(bow_ >= 1 && bow_ + 1 < samples_to_bridge_);
-    far_weight_ = exact - static_cast<double>(bow_);
-    near_weight_ = 1.0 - far_weight_;
-    yield_ = (near_weight_ * near_weight_ + far_weight_ * far_weight_) / (2.0 * impedance_);
+    const double held = std::min(exact, static_cast<double>(samples_to_bridge_) - 2.0);
+    if (point >= taps_.size()) taps_.resize(point + 1);
+    Tap& tap = taps_[point];
+    tap.samples = static_cast<std::size_t>(held);
+    assert(tap.samples >= 1 && tap.samples + 1 < samples_to_bridge_);
+    tap.far_weight = held - static_cast<double>(tap.samples);
+    tap.near_weight = 1.0 - tap.far_weight;
+    tap.yield = (tap.near_weight * tap.near_weight + tap.far_weight * tap.far_weight) / (2.0 * impedance_);
 }
 
 void WaveLines::turn_at_stop() {
     if (present()) toward_bridge_[now_ & mask_] = -end_.process(toward_stop_[(now_ - samples_to_stop_) & mask_]);
 }
 
-double WaveLines::velocity_at_bow() const {
+double WaveLines::velocity_at_bow(std::size_t point) const {
     if (!present()) return 0.0;
-    const std::size_t coming = now_ - samples_to_bridge_ + bow_;
-    const std::size_t going = now_ - bow_;
-    return near_weight_ * (toward_bridge_[coming & mask_] + toward_stop_[going & mask_]) +
-           far_weight_ * (toward_bridge_[(coming + 1) & mask_] + toward_stop_[(going - 1) & mask_]);
+    const Tap& tap = taps_[point];
+    const std::size_t coming = now_ - samples_to_bridge_ + tap.samples;
+    const std::size_t going = now_ - tap.samples;
+    return tap.near_weight * (toward_bridge_[coming & mask_] + toward_stop_[going & mask_]) +
+           tap.far_weight * (toward_bridge_[(coming + 1) & mask_] + toward_stop_[(going - 1) & mask_]);
 }
 
-void WaveLines::push(double force) {
+void WaveLines::push(double force, std::size_t point) {
     if (!present()) return;
+    const Tap& tap = taps_[point];
     const double wave = force / (2.0 * impedance_);
-    const std::size_t coming = now_ - samples_to_bridge_ + bow_;
-    const std::size_t going = now_ - bow_;
-    toward_bridge_[coming & mask_] += near_weight_ * wave;
-    toward_stop_[going & mask_] += near_weight_ * wave;
-    if (far_weight_ == 0.0) return;
-    toward_bridge_[(coming + 1) & mask_] += far_weight_ * wave;
-    toward_stop_[(going - 1) & mask_] += far_weight_ * wave;
+    const std::size_t coming = now_ - samples_to_bridge_ + tap.samples;
+    const std::size_t going = now_ - tap.samples;
+    toward_bridge_[coming & mask_] += tap.near_weight * wave;
+    toward_stop_[going & mask_] += tap.near_weight * wave;
+    if (tap.far_weight == 0.0) return;
+    toward_bridge_[(coming + 1) & mask_] += tap.far_weight * wave;
+    toward_stop_[(going - 1) & mask_] += tap.far_weight * wave;
 }
 
 }  // namespace sim::kernel

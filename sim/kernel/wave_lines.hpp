@@ -27,14 +27,15 @@ public:
     /// The ideal motion at the middle of a stick: a sawtooth of waves, peak to peak speed / contact ratio.
     void fill_with_helmholtz(Place place, double speed);
 
-    void place_bow(double contact_point);
+    /// Each of the bow's points has its own place.  One past the middle of the loop is held there.
+    void place_bow(double contact_point, std::size_t point = 0);
     double wave_at_bridge() const { return toward_bridge_[(now_ - samples_to_bridge_) & mask_]; }
     void leave_bridge(double wave) { toward_stop_[now_ & mask_] = wave; }
     void turn_at_stop();
-    double velocity_at_bow() const;
+    double velocity_at_bow(std::size_t point = 0) const;
     /// Velocity per newton that a push gives the bow's place within the same sample.
-    double yield() const { return yield_; }
-    void push(double force);
+    double yield(std::size_t point = 0) const { return present() ? taps_[point].yield : 0.0; }
+    void push(double force, std::size_t point = 0);
     void step() { ++now_; }
 
 private:
@@ -48,10 +49,13 @@ private:
     std::size_t samples_to_stop_ = 0;
     std::size_t mask_ = 0;
     std::size_t now_ = 0;
-    std::size_t bow_ = 0;  // whole samples from the bridge
-    double near_weight_ = 1.0;
-    double far_weight_ = 0.0;
-    double yield_ = 0.0;
+    struct Tap {
+        std::size_t samples = 0;  // whole ones from the bridge
+        double near_weight = 1.0;
+        double far_weight = 0.0;
+        double yield = 0.0;
+    };
+    std::vector<Tap> taps_;
 };
 
 }  // namespace sim::kernel

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sim/kernel/note.hpp"
+#include "sim/kernel/rosin.hpp"
+#include "sim/kernel/wave_lines.hpp"
+
+#include <vector>
+
+namespace sim::kernel {
+
+/// The hair on the string: one point, or several across the ribbon's width, each with its own rosin and its own give.
+///
+/// The points rub one after the other within a sample, each on what the ones before have left: points nearer than a
+/// sample's way of the waves feel each other, and no energy is invented.
+class BowContact {
+public:
+    BowContact(const Note& note, double sample_rate, const Warmth& warmth);
+
+    void place(double contact_point, WaveLines& string, WaveLines& twist) const;
+
+    struct Hand {
+        double speed;       ///< m/s, of the stick
+        double force;       ///< N, >= 0
+        double lengthwise;  ///< m/s, at which the hair slides along the string
+    };
+    void rub(WaveLines& string, WaveLines& twist, const Hand& hand);
+
+    double friction() const { return friction_; }  ///< N on the string, all points
+    double slip() const { return slip_; }          ///< m/s, string over hair, mean of the points
+    bool slips() const { return 2 * slipping_ > static_cast<int>(points_.size()); }  ///< more than half of them
+    double surface() const { return surface_; }                                      ///< m/s, string's, mean
+    double temperature() const;                                                      ///< K, mean
+    Warmth warmth() const { return points_[points_.size() / 2].rosin.heat().warmth(); }
+
+private:
+    struct Point {
+        double offset;  // m from the middle of the hair in use
+        Rosin rosin;
+        double stretch = 0.0;  // m, hair behind the stick
+        double speed = 0.0;    // m/s, its growth
+    };
+
+    std::vector<Point> points_;
+    double time_step_;
+    bool gives_ = false;
+    double stiffness_, resistance_, inertia_;  // a point's share: N/m, kg/s, kg/s (mass / time step)
+    double hair_yield_ = 0.0;                  // m/s per N
+    double friction_ = 0.0;
+    double slip_ = 0.0;
+    double surface_ = 0.0;
+    int slipping_ = 0;
+};
+
+}  // namespace sim::kernel
