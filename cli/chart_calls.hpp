@@ -3,6 +3,8 @@
 
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/law_report.hpp"
+#include "sim/report/skew_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -15,5 +17,9 @@ void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+void draw_laws_chart(const analysis::OutputFile& file, const sim::report::AskedLaws& asked,
+                     const std::vector<sim::LawWindow>& windows);
+void draw_skew_chart(const analysis::OutputFile& file, const sim::report::AskedSkew& asked,
+                     const std::vector<sim::SkewResult>& results);
 
 }  // namespace cli

@@ -11,5 +11,7 @@ void require_chart_place(const std::filesystem::path&) {
 // Never reached: require_chart_place is asked first.
 void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
 void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_laws_chart(const analysis::OutputFile&, const sim::report::AskedLaws&, const std::vector<sim::LawWindow>&) {}
+void draw_skew_chart(const analysis::OutputFile&, const sim::report::AskedSkew&, const std::vector<sim::SkewResult>&) {}
 
 }  // namespace cli

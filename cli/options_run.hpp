@@ -73,6 +73,10 @@ struct Question {
     double one_stop();
     /// All stops asked for, a semitone apart; the whole board if none was.
     std::vector<double> stops();
+    /// The stops asked for, else those of `usual` that lie on the board.
+    std::vector<double> stops_or(const std::vector<double>& usual);
+    /// The one contact point asked for, m; InputError for a range.
+    std::optional<double> one_contact() const;
 };
 
 /// PRESET, --repeat, --threads, and the options that are settings of the run.

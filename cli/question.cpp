@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/errors.hpp"
+#include "analysis/units.hpp"
 #include "cli/options_run.hpp"
 #include "sim/preset_reader.hpp"
 
@@ -56,6 +57,25 @@ std::vector<double> Question::stops() {
     std::vector<double> stops;
     for (int i = 0; asked->from + i <= asked->to + rounding; ++i) stops.push_back(asked->from + i);
     return stops;
+}
+
+std::vector<double> Question::stops_or(const std::vector<double>& usual) {
+    if (run.settings.contains("stop_semitones")) {
+        if (std::holds_alternative<double>(run.settings.at("stop_semitones"))) return {one_stop()};
+        return stops();
+    }
+    std::vector<double> stops;
+    for (const double stop : usual)
+        if (stop <= sim::last_stop(preset)) stops.push_back(stop);
+    return stops;
+}
+
+std::optional<double> Question::one_contact() const {
+    const std::optional<Span> asked = span(contact_option.key);
+    if (!asked) return std::nullopt;
+    if (asked->from != asked->to)
+        throw analysis::InputError(contact_option.option, "must be one contact point here, such as 35");
+    return analysis::metres_from_mm(asked->from);
 }
 
 }  // namespace cli

@@ -38,11 +38,25 @@ bool is_speaking(Fault fault) {
 
 Assessment::Assessment(const StrokeMap& map, const Player& player)
     : map_(&map), player_(player), force_count_(map.forces.size()) {
-    for (const StrokeResult& stroke : map.strokes) faults_.push_back(speaking_fault(stroke));
-    shares_ = columns();
+    find_speaking();
     find_references();
+    find_tone();
+}
+
+Assessment::Assessment(const StrokeMap& map, const Player& player, const std::vector<ToneReference>& references)
+    : map_(&map), player_(player), force_count_(map.forces.size()), references_(references) {
+    find_speaking();
+    find_tone();
+}
+
+void Assessment::find_speaking() {
+    for (const StrokeResult& stroke : map_->strokes) faults_.push_back(speaking_fault(stroke));
+    shares_ = columns();
+}
+
+void Assessment::find_tone() {
     for (std::size_t i = 0; i < faults_.size(); ++i)
-        if (faults_[i] == Fault::none) faults_[i] = tone_fault(map.strokes[i], references_[i % force_count_]);
+        if (faults_[i] == Fault::none) faults_[i] = tone_fault(map_->strokes[i], references_[i % force_count_]);
     shares_ = columns();
 }
 

@@ -61,6 +61,8 @@ public:
     /// Uses the map's strokes under `player`'s limits, which may differ from those the map was played for in tone
     /// limits, pitch tolerance, wander and band share (not in speed, rise or forces).
     Assessment(const StrokeMap& map, const Player& player);
+    /// As above, held against another map's best: one reference a force of this map.
+    Assessment(const StrokeMap& map, const Player& player, const std::vector<ToneReference>& references);
 
     Fault fault(std::size_t contact, std::size_t force) const { return faults_[contact * force_count_ + force]; }
     /// Any place, m; also one under the floor or past the finger, whose strokes count as failed.
@@ -72,7 +74,9 @@ private:
     Fault tone_fault(const StrokeResult& result, const ToneReference& reference) const;
     Security averaged(double contact_point, const std::vector<std::array<double, fault_count>>& columns) const;
     std::vector<std::array<double, fault_count>> columns() const;
+    void find_speaking();
     void find_references();
+    void find_tone();
 
     const StrokeMap* map_;
     Player player_;

@@ -33,7 +33,8 @@ kernel::Drive drive_of(const Stroke& stroke) {
     const bool held = stroke.beginning == Beginning::held;
     return {.speed = held ? constant_profile(stroke.speed) : rising_profile({stroke.speed, stroke.rise}),
             .force = constant_profile(stroke.force),
-            .contact_point = constant_profile(stroke.contact_point)};
+            .contact_point = constant_profile(stroke.contact_point),
+            .lengthwise = stroke.lengthwise};
 }
 
 struct Run {

@@ -24,6 +24,7 @@ struct Stroke {
     double rise = 0.0;           ///< s, of a started stroke
     double duration = 0.0;       ///< s
     Beginning beginning = Beginning::started;
+    double lengthwise = 0.0;  ///< m/s, at which the hair slides along the string (laws thermal and coulomb only)
 
     bool operator==(const Stroke&) const = default;
 };

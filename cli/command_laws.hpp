@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "cli/command.hpp"
+#include "cli/options_output.hpp"
+#include "cli/options_run.hpp"
+
+namespace cli {
+
+/// `bowband laws`: one string under each friction law, side by side.
+class LawsCommand final : public Command {
+public:
+    explicit LawsCommand(CLI::App& program);
+    void run() override;
+
+private:
+    std::unique_ptr<RunOptions> options_;
+    std::unique_ptr<OutputOptions> output_;
+};
+
+}  // namespace cli
