@@ -3,6 +3,7 @@
 
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
+#include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <QGraphicsScene>
@@ -14,5 +15,6 @@ namespace gui::charts {
 std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
 
 }  // namespace gui::charts
