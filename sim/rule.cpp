@@ -28,7 +28,7 @@ std::vector<double> ranks(std::span<const double> values) {
 RuleVerdict verdict_of(const RuleAnswer& answer) {
     if (answer.stops < rule_least_stops) return RuleVerdict::undecided;
     if (answer.correlation >= 0.0 || answer.ratio >= 1.0) return RuleVerdict::reverses;
-    const bool clear = answer.correlation <= rule_correlation && answer.follows >= rule_follows;
+    const bool clear = answer.correlation <= rule_holds_correlation && answer.follows >= rule_holds_follows;
     return clear ? RuleVerdict::holds : RuleVerdict::weakens;
 }
 
@@ -72,9 +72,9 @@ RuleAnswer judge_rule(std::span<const RulePlace> places) {
 std::string rule_in_words() {
     return "The rule: the best place lies nearer the bridge the higher the stop. holds: rank correlation of best place "
            "with stop at most " +
-           short_number(rule_correlation) +
+           short_number(rule_holds_correlation) +
            ", and from the lowest stop to the top one the place comes in by at least " +
-           fixed_number(100.0 * rule_follows, 0) +
+           fixed_number(100.0 * rule_holds_follows, 0) +
            " % of the octaves by which the string shortens; reverses: correlation 0 or more, or the top place no "
            "nearer "
            "than the lowest; weakens: in between; undecided: fewer than " +

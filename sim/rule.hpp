@@ -37,8 +37,8 @@ struct RuleAnswer {
 
 // Where the verdicts part.
 inline constexpr int rule_least_stops = 3;
-inline constexpr double rule_correlation = -0.8;  ///< holds: at or under this
-inline constexpr double rule_follows = 0.5;       ///< holds: follows the length by at least this share, in octaves
+inline constexpr double rule_holds_correlation = -0.8;  ///< holds: at or under this
+inline constexpr double rule_holds_follows = 0.5;  ///< holds: follows the length by at least this share, in octaves
 
 /// Judges places in the order of rising stops.
 ///

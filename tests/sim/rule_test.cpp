@@ -50,7 +50,7 @@ TEST(RuleVerdictTest, AnUnevenFallWeakens) { EXPECT_EQ(verdict({40, 80, 50, 60, 
 TEST(RuleVerdictTest, AnEvenFallThatIsTooSmallWeakens) {
     const RuleAnswer answer = judge_rule(places({80, 70, 60, 55, 50}));
     EXPECT_DOUBLE_EQ(answer.correlation, -1.0);
-    EXPECT_LT(answer.follows, rule_follows);
+    EXPECT_LT(answer.follows, rule_holds_follows);
     EXPECT_EQ(answer.verdict, RuleVerdict::weakens);
 }
 
