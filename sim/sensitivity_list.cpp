@@ -146,7 +146,7 @@ constexpr std::string_view habit = "common practice";
 
 // clang-format off: a row a constant
 constexpr std::array table{
-    thermal<&ThermalContact::heat_capacity, 6>("thermal_heat_capacity", "heat capacity of the rosin contact",
+    thermal<&ThermalContact::heat_capacity, 6>("thermal_heat_capacity", "heat capacity of the contact",
                                                "uJ/K per N"),
     thermal<&ThermalContact::conduction, 3>("thermal_conduction", "heat conducted away at rest", "mW/K per N"),
     thermal<&ThermalContact::carried_off, 3>("thermal_carried_off", "heat that fresh rosin carries off",
@@ -179,8 +179,8 @@ constexpr std::array table{
     player<&Player::rise, 3>("rise", "time in which the speed rises", "ms"),
     player<&Player::wander, 3>("wander", "how far the bow strays", "mm"),
     player<&Player::pitch_tolerance, 0>("pitch_tolerance", "pitch still taken as the note", "cents"),
-    player<&Player::tone_level, 0>("tone_level", "level under the best that still is tone", "dB"),
-    Constant{"speak_time", "time within which it must speak", "ms", of_player, "/player", habit,
+    player<&Player::tone_level, 0>("tone_level", "level loss still taken as tone", "dB"),
+    Constant{"speak_time", "time allowed to speak", "ms", of_player, "/player", habit,
              player_value<&Player::speak_time, 3>, scale_speaking},
 };
 // clang-format on
