@@ -144,10 +144,8 @@ constexpr ConstantGroup of_player = ConstantGroup::player;
 constexpr std::string_view memory = "from memory";
 constexpr std::string_view habit = "common practice";
 
-// clang-format off: a row a constant
 constexpr std::array table{
-    thermal<&ThermalContact::heat_capacity, 6>("thermal_heat_capacity", "heat capacity of the contact",
-                                               "uJ/K per N"),
+    thermal<&ThermalContact::heat_capacity, 6>("thermal_heat_capacity", "heat capacity of the contact", "uJ/K per N"),
     thermal<&ThermalContact::conduction, 3>("thermal_conduction", "heat conducted away at rest", "mW/K per N"),
     thermal<&ThermalContact::carried_off, 3>("thermal_carried_off", "heat that fresh rosin carries off",
                                              "mW s/(K m) per N"),
@@ -183,7 +181,6 @@ constexpr std::array table{
     Constant{"speak_time", "time allowed to speak", "ms", of_player, "/player", habit,
              player_value<&Player::speak_time, 3>, scale_speaking},
 };
-// clang-format on
 
 /// Every other member of ThermalContact and Damping has an entry above that changes it alone; a test holds that.
 constexpr std::array<LeftOut, 0> left_out{};
