@@ -4,6 +4,7 @@
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/law_report.hpp"
+#include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
 #include "sim/report/window_report.hpp"
 
@@ -21,5 +22,7 @@ void draw_laws_chart(const analysis::OutputFile& file, const sim::report::AskedL
                      const std::vector<sim::LawWindow>& windows);
 void draw_skew_chart(const analysis::OutputFile& file, const sim::report::AskedSkew& asked,
                      const std::vector<sim::SkewResult>& results);
+void draw_sensitivity_chart(const analysis::OutputFile& file, const sim::report::AskedSensitivity& asked,
+                            const sim::Sensitivity& sensitivity);
 
 }  // namespace cli

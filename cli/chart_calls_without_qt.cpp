@@ -13,5 +13,7 @@ void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, c
 void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
 void draw_laws_chart(const analysis::OutputFile&, const sim::report::AskedLaws&, const std::vector<sim::LawWindow>&) {}
 void draw_skew_chart(const analysis::OutputFile&, const sim::report::AskedSkew&, const std::vector<sim::SkewResult>&) {}
+void draw_sensitivity_chart(const analysis::OutputFile&, const sim::report::AskedSensitivity&,
+                            const sim::Sensitivity&) {}
 
 }  // namespace cli

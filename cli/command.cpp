@@ -6,6 +6,7 @@
 #include "cli/command_laws.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_presets.hpp"
+#include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
 #include "cli/command_window.hpp"
 #include "sim/preset_reader.hpp"
@@ -55,6 +56,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<ClimbCommand>(program));
     commands.push_back(std::make_unique<LawsCommand>(program));
     commands.push_back(std::make_unique<SkewCommand>(program));
+    commands.push_back(std::make_unique<SensitivityCommand>(program));
     return commands;
 }
 

@@ -58,11 +58,14 @@ StopEnd usual_end(const Preset& preset, double stop) {
 }
 
 Note make_note(const Preset& preset, const PresetString& string, double stop, std::optional<StopEnd> end) {
+    return make_note(preset, open_string(preset, string), stop, end);
+}
+
+Note make_note(const Preset& preset, const String& open, double stop, std::optional<StopEnd> end) {
     const double last = last_stop(preset);
     if (!(stop >= 0.0) || stop > last)
         throw analysis::InputError("stop", short_number(stop) + " semitones lies off the board; " + preset.name +
                                                " takes 0 (open) to " + short_number(last));
-    const String open = open_string(preset, string);
     Note note{.string = stopped(open, stop), .open_length = open.length, .stop = stop};
     note.end = end.value_or(usual_end(preset, stop));
     note.hair_width = preset.hair_width;
@@ -72,7 +75,7 @@ Note make_note(const Preset& preset, const PresetString& string, double stop, st
     note.friction = preset.friction;
     note.bow = preset.bow;
     note.contact = kernel_contact(note.friction);
-    const double end_q = note.end == StopEnd::finger && string.damping ? preset.finger_q : 0.0;
+    const double end_q = note.end == StopEnd::finger && open.damping != Damping{} ? preset.finger_q : 0.0;
     note.transverse = design_transverse_loop(note.string, end_q);
     if (note.string.torsion_impedance > 0.0) note.torsional = design_torsional_loop(note.string);
     return note;

@@ -39,6 +39,10 @@ StopEnd usual_end(const Preset& preset, double stop);
 /// Designs the loops of the note.  `stop` in semitones, 0 … last_stop; InputError past the board.
 Note make_note(const Preset& preset, const PresetString& string, double stop, std::optional<StopEnd> end = {});
 
+/// The same from an open string already made, perhaps with changed properties.  A bare finger is lossy unless the
+/// string has no losses at all.
+Note make_note(const Preset& preset, const String& open, double stop, std::optional<StopEnd> end = {});
+
 /// The farthest place at which a note is bowed here: 0.45 of the sounding length, m from the bridge.
 double farthest_contact(const Note& note);
 

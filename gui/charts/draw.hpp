@@ -4,6 +4,7 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
+#include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <QGraphicsScene>
@@ -16,5 +17,6 @@ std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const IntervalChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
 
 }  // namespace gui::charts

@@ -16,6 +16,8 @@ using tests::Outcome;
 
 const std::string small_window = "window division_bass_viol --stop 12 --contact-points 8 --forces 2 --held-points 2";
 const std::string small_climb = "climb division_bass_viol --stop 5:7 --contact-points 8 --forces 2";
+const std::string small_sensitivity =
+    "sensitivity division_bass_viol --only tone_level --stop 12 --contact-points 4 --forces 2 --factor 2";
 const std::string small_note = "note division_bass_viol --stop G4 --contact-mm 40 --force-newtons 0.2";
 
 class HelpTest : public testing::TestWithParam<const char*> {};
@@ -45,7 +47,7 @@ TEST_P(HelpTest, TellsTheVersion) {
     EXPECT_EQ(outcome.out, std::string("bowband ") + BOWBAND_VERSION + "\n");
 }
 
-INSTANTIATE_TEST_SUITE_P(Commands, HelpTest, testing::Values("presets", "note", "window", "climb"),
+INSTANTIATE_TEST_SUITE_P(Commands, HelpTest, testing::Values("presets", "note", "window", "climb", "sensitivity"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};
@@ -68,6 +70,7 @@ TEST_P(RepeatTest, GivesTheSameBytesOnAnyThreadsAndFromItsOwnRecord) {
 
 INSTANTIATE_TEST_SUITE_P(Commands, RepeatTest,
                          testing::Values(small_window, small_window + " --contact-mm 30", small_climb, small_note,
+                                         small_sensitivity,
                                          "note violin --stop 3.3 --contact-points 6 --forces 2 --law hyperbola"));
 
 /// expects  a run to be repeated though the preset file has gone

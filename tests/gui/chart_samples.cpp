@@ -122,6 +122,29 @@ SweepChart sweep_sample() {
     return chart;
 }
 
+TornadoChart tornado_sample(int rows) {
+    TornadoChart chart{.title = "bass viol, string 1: what the best place rests on", .subtitle = "invented"};
+    chart.up_name = "constant times 1.5";
+    chart.down_name = "constant divided by 1.5";
+    chart.noise_name = "noise";
+    chart.missing_name = "nothing plays";
+    chart.panels = {{"best contact point", TornadoBar{1.04, 0.97}},
+                    {"least force that speaks, at the same place", TornadoBar{0.95, 0.9}},
+                    {"greatest force", {}}};
+    for (int i = 0; i < rows; ++i) {
+        const double size = 0.6 * (rows - i) / rows;
+        TornadoRow row{.name = "constant number " + std::to_string(i), .bars = {}};
+        for (int k = 0; k < 3; ++k)
+            row.bars.push_back({std::exp((scatter(3 * i + k) > 0.5 ? 1.0 : -1.0) * (k + 1) * size), std::exp(-size)});
+        chart.rows.push_back(row);
+    }
+    if (rows > 0) {
+        chart.rows.front().bars.front().down.reset();
+        chart.rows.back().bars = std::vector<TornadoBar>(3);
+    }
+    return chart;
+}
+
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -135,6 +158,10 @@ std::vector<NamedChart> all_samples() {
     wordy.reason = words + std::string(200, 'x');
     ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
     for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
+    TornadoChart wordy_tornado = tornado_sample(45);
+    wordy_tornado.title = words;
+    for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
+    for (TornadoRow& row : wordy_tornado.rows) row.name += words;
     return {{"bass window", bass_window()},
             {"window without a band", bandless_window()},
             {"treble window, too many words", treble},
@@ -149,7 +176,11 @@ std::vector<NamedChart> all_samples() {
             {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
             {"empty climb", ClimbChart{}},
             {"sweep", sweep_sample()},
-            {"empty sweep", SweepChart{}}};
+            {"empty sweep", SweepChart{}},
+            {"tornado", tornado_sample(21)},
+            {"small tornado", tornado_sample(2)},
+            {"crowded tornado", wordy_tornado},
+            {"tornado without rows", tornado_sample(0)}};
 }
 
 }  // namespace tests

@@ -189,6 +189,39 @@ TEST_F(ChartsTest, MotionsDifferByShapeAlone) {
     EXPECT_EQ(pictures.size(), kinds.size());
 }
 
+/// In grey: where the change up takes a constant is filled dark, where the change down takes it is mostly white.
+TEST_F(ChartsTest, TornadoTellsUpFromDownWithoutColour) {
+    TornadoChart chart = tests::tornado_sample(0);
+    for (TornadoPanel& panel : chart.panels) panel.noise.reset();
+    chart.rows = {{"one", {{2.0, 0.5}, {2.0, 0.5}, {2.0, 0.5}}}};
+    const auto scene = chart_scene(chart);
+    const QImage image = picture(*scene);
+    QChart* plot = plots(*scene).front();
+    const auto grey = [&](double ratio, double height) {
+        const QPoint place = plot->mapToPosition(QPointF(std::log10(ratio), height)).toPoint();
+        double sum = 0.0;
+        for (int x = -8; x <= 8; ++x)
+            for (int y = -8; y <= 8; ++y) sum += qGray(image.pixel(place + QPoint(x, y)));
+        return sum / (17.0 * 17.0);
+    };
+    EXPECT_LT(grey(1.5, 0.7), 110.0);  // up, to the right of 1
+    EXPECT_GT(grey(0.7, 0.3), 140.0);  // down, to the left, hatched
+    EXPECT_LT(grey(0.7, 0.3), 220.0);
+    EXPECT_GT(grey(0.7, 0.7), 245.0);  // nothing beside them
+    EXPECT_GT(grey(1.5, 0.3), 245.0);
+}
+
+TEST_F(ChartsTest, TornadoMarksWhatHasNoValueAndNamesRowsAndUnit) {
+    const auto scene = chart_scene(tests::tornado_sample(5));
+    EXPECT_TRUE(says(*scene, "nothing plays"));
+    EXPECT_TRUE(says(*scene, "constant number 4"));
+    EXPECT_TRUE(says(*scene, "times the unchanged"));
+    TornadoChart whole = tests::tornado_sample(5);
+    whole.rows.front().bars.front().down = 1.1;
+    whole.rows.pop_back();
+    EXPECT_FALSE(says(*chart_scene(whole), "nothing plays"));
+}
+
 TEST_F(ChartsTest, WhatCannotStandOnALogarithmicAxisIsLeftOut) {
     WindowChart chart = tests::bass_window();
     const auto before = picture(*chart_scene(chart));

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/rule.hpp"
 #include "analysis/units.hpp"
 #include "sim/climb.hpp"
 #include "sim/text.hpp"
@@ -7,7 +8,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cmath>
 #include <functional>
 
 namespace {
@@ -20,30 +20,6 @@ std::vector<double> stops_from_five(const Preset& preset, double step) {
     std::vector<double> stops{0.0};  // where the bow is left behind
     for (double stop = 5.0; stop <= last_stop(preset); stop += step) stops.push_back(stop);
     return stops;
-}
-
-std::vector<double> ranks(const std::vector<double>& values) {
-    std::vector<double> result;
-    for (double value : values) {
-        double rank = 0.0;
-        for (double other : values) rank += other < value ? 1.0 : (other == value ? 0.5 : 0.0);
-        result.push_back(rank);
-    }
-    return result;
-}
-
-/// Spearman's rank correlation.
-double rank_correlation(const std::vector<double>& a, const std::vector<double>& b) {
-    const std::vector<double> ra = ranks(a);
-    const std::vector<double> rb = ranks(b);
-    const double mean = static_cast<double>(a.size()) / 2.0;
-    double ab = 0.0, aa = 0.0, bb = 0.0;
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        ab += (ra[i] - mean) * (rb[i] - mean);
-        aa += (ra[i] - mean) * (ra[i] - mean);
-        bb += (rb[i] - mean) * (rb[i] - mean);
-    }
-    return ab / std::sqrt(aa * bb);
 }
 
 /// Best contact point against the stop, from stop 5 up.
