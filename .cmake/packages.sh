@@ -8,7 +8,10 @@ build_packages=(
     qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
     fonts-dejavu-core                                          # without a font letters are boxes
 )
-test_packages=(libgtest-dev libgmock-dev)
+test_packages=(
+    libgtest-dev libgmock-dev
+    harminv  # harmonic inversion, run by tests as a process of its own
+)
 all_packages=(clang-format)  # for ./check all
 
 # Installs those of the named packages that are not there.  The chatter of apt goes to .build/install.log.
