@@ -88,6 +88,26 @@ charts::ClimbChartStop chart_stop(const sim::ClimbStop& stop, double reference_p
     return shown;
 }
 
+/// One panel: a value at every contact point or partial, for each end.
+charts::EndsChart ends_values(const sim::Ends& ends) {
+    charts::EndsChart chart;
+    for (const sim::EndAnswer& answer : ends.answers) {
+        charts::EndsSeries series{.name = sim::report::end_words(answer.end), .soft = answer.end.finger_q > 0.0};
+        for (const sim::HeldPlace& place : answer.places) {
+            charts::EndsForce force{.contact_mm = mm_from_metres(place.contact_point)};
+            if (place.held.main) {
+                force.min_newtons = place.held.intervals[*place.held.main].low;
+                force.max_newtons = place.held.intervals[*place.held.main].high;
+            }
+            series.forces.push_back(force);
+        }
+        for (const sim::RingingPartial& partial : answer.partials)
+            if (partial.ring_time) series.ringing.push_back({partial.number, *partial.ring_time});
+        chart.series.push_back(std::move(series));
+    }
+    return chart;
+}
+
 }  // namespace
 
 void require_chart_place(const std::filesystem::path& place) { charts::require_chart_ending(place); }
@@ -120,6 +140,18 @@ void draw_climb_chart(const analysis::OutputFile& file, const sim::report::Asked
     chart.band_share = climb.player.band_share;
     chart.left_behind_mm = mm_from_metres(climb.stops.front().left_behind.contact_point);
     for (const sim::ClimbStop& stop : climb.stops) chart.stops.push_back(chart_stop(stop, asked.reference_pitch));
+    const charts::ChartSession session;
+    charts::fill_chart(file, chart);
+}
+
+void draw_ends_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Ends& ends) {
+    charts::EndsChart chart = ends_values(ends);
+    chart.title = sim::report::note_heading(asked);
+    chart.subtitle = "what ends the string at this place; " + sim::report::player_line(asked.player) +
+                     "; rosin: " + std::string(friction_law_name(asked.note.friction.law));
+    chart.contact_mm = mm_from_metres(ends.contact_point);
+    chart.notes = {sim::report::ends_in_words(ends), "Nut and fret are the same hard end here.",
+                   "A finger's Q is from memory."};
     const charts::ChartSession session;
     charts::fill_chart(file, chart);
 }

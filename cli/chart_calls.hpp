@@ -3,6 +3,7 @@
 
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/ends_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -15,5 +16,6 @@ void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+void draw_ends_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Ends& ends);
 
 }  // namespace cli

@@ -122,6 +122,25 @@ SweepChart sweep_sample() {
     return chart;
 }
 
+EndsChart ends_sample() {
+    EndsChart chart{.title = "division bass viol, string 1, open: D4", .subtitle = "what ends the string"};
+    chart.contact_mm = 60.0;
+    const std::vector<std::string> names{"nut", "fret", "finger Q 50", "finger Q 100", "finger Q 200"};
+    const std::vector<double> losses{0.0, 0.0, 4.0, 2.0, 1.0};
+    for (std::size_t k = 0; k < names.size(); ++k) {
+        EndsSeries series{.name = names[k], .soft = k > 1, .forces = {}, .ringing = {}};
+        for (double place = 30.0; place < 125.0; place *= 1.4) {
+            series.forces.push_back({place, (1.0 + losses[k]) * 40.0 / (place * place), 30.0 / place});
+        }
+        for (int n = 1; n <= 20; ++n) series.ringing.push_back({n, 3.0 / (n + losses[k])});
+        chart.series.push_back(series);
+    }
+    chart.series[2].forces[0].min_newtons.reset();
+    chart.series[2].forces[0].max_newtons.reset();
+    chart.notes = {"Nut and fret are the same hard end here."};
+    return chart;
+}
+
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -149,7 +168,9 @@ std::vector<NamedChart> all_samples() {
             {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
             {"empty climb", ClimbChart{}},
             {"sweep", sweep_sample()},
-            {"empty sweep", SweepChart{}}};
+            {"empty sweep", SweepChart{}},
+            {"ends", ends_sample()},
+            {"empty ends", EndsChart{}}};
 }
 
 }  // namespace tests
