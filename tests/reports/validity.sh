@@ -11,10 +11,10 @@ begin='<!-- validity: made by tests/reports/validity.sh -->'
 end='<!-- end of validity -->'
 
 rows=$(mktemp)
-page=$(mktemp DEVELOPERS.md.XXXXXX)
+page=$(mktemp "$build/validity.XXXXXX")
 trap 'rm -f "$rows" "$page"' EXIT
 
-# Rows come from every program of tests/published, and from suites elsewhere that hold values from outside.
+# Rows come from every program of tests/published; a suite elsewhere that records some is added below by a `run`.
 run() {
     [[ -x $1 ]] || { echo "validity.sh: $1 is not built" >&2; exit 1; }
     BOWBAND_VALIDITY_ROWS=$rows QT_QPA_PLATFORM=offscreen "$1" --gtest_brief=1 "${@:2}" >&2
