@@ -20,11 +20,11 @@ struct Look {
     MarkStyle mark;
 };
 
-/// Hard ends in ink and blue with filled marks, fingers with open ones; dashes, colour and shape all change.
+/// Dashes, colour and shape all change.  The first hard end has a wide open mark: the second lies on top of it.
 Look look_of(const EndsChart& chart, std::size_t index) {
     static const std::array<QColor, 2> hard_colours{style::ink, style::blue};
     static const std::array<QColor, 4> soft_colours{style::red, style::green, style::purple, style::orange};
-    static const std::array<MarkShape, 2> hard_shapes{MarkShape::square, MarkShape::disc};
+    static const std::array<MarkShape, 2> hard_shapes{MarkShape::open_square, MarkShape::disc};
     static const std::array<MarkShape, 4> soft_shapes{MarkShape::open_triangle_down, MarkShape::open_diamond,
                                                       MarkShape::open_square, MarkShape::ring};
     static const std::array<QList<qreal>, 6> dashes{{{}, {10, 3}, {2, 2}, {6, 3}, {8, 2, 2, 2}, {4, 4}}};
@@ -38,7 +38,7 @@ Look look_of(const EndsChart& chart, std::size_t index) {
             .greatest = style::pen(colour, 1.2, dash),
             .mark = {.shape = soft ? soft_shapes[place % soft_shapes.size()] : hard_shapes[place % hard_shapes.size()],
                      .colour = colour,
-                     .size = soft ? 12.0 : 10.0,
+                     .size = soft ? 12.0 : (place == 0 ? 17.0 : 9.0),
                      .layer = style::top_mark_layer}};
 }
 
