@@ -27,7 +27,7 @@ struct EndsPlan {
     MapGrid grid{.contact_points = 24, .player_forces = 8, .more_forces = 0};  ///< to find the best contact point
     std::optional<double> contact_point;                                       ///< m, instead of the best one
     std::optional<StopEnd> end;  ///< with which the best contact point is sought, instead of the usual one
-    int held_points = 5;  ///< contact points from half to twice that, even in ratio; 1 = it alone
+    int held_points = 5;         ///< contact points from half to twice that, even in ratio; 1 = it alone
 };
 
 /// The forces that hold at one contact point.
