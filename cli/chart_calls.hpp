@@ -3,6 +3,7 @@
 
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/ends_report.hpp"
 #include "sim/report/law_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
@@ -24,5 +25,6 @@ void draw_skew_chart(const analysis::OutputFile& file, const sim::report::AskedS
                      const std::vector<sim::SkewResult>& results);
 void draw_sensitivity_chart(const analysis::OutputFile& file, const sim::report::AskedSensitivity& asked,
                             const sim::Sensitivity& sensitivity);
+void draw_ends_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Ends& ends);
 
 }  // namespace cli

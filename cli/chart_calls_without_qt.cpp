@@ -15,5 +15,6 @@ void draw_laws_chart(const analysis::OutputFile&, const sim::report::AskedLaws&,
 void draw_skew_chart(const analysis::OutputFile&, const sim::report::AskedSkew&, const std::vector<sim::SkewResult>&) {}
 void draw_sensitivity_chart(const analysis::OutputFile&, const sim::report::AskedSensitivity&,
                             const sim::Sensitivity&) {}
+void draw_ends_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Ends&) {}
 
 }  // namespace cli

@@ -3,6 +3,7 @@
 
 #include "analysis/errors.hpp"
 #include "cli/command_climb.hpp"
+#include "cli/command_ends.hpp"
 #include "cli/command_laws.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_presets.hpp"
@@ -23,18 +24,18 @@ std::vector<std::string> option_names(const CLI::App& parser) {
     return names;
 }
 
-std::vector<std::string> command_names(const CLI::App& program) {
-    std::vector<std::string> names;
-    for (const CLI::App* command : program.get_subcommands({})) names.push_back(command->get_name());
-    return names;
-}
-
 std::string full_name(const CLI::App& parser) {
     return parser.get_parent() != nullptr ? parser.get_parent()->get_name() + " " + parser.get_name()
                                           : parser.get_name();
 }
 
 }  // namespace
+
+std::vector<std::string> command_names(const CLI::App& program) {
+    std::vector<std::string> names;
+    for (const CLI::App* command : program.get_subcommands({})) names.push_back(command->get_name());
+    return names;
+}
 
 std::string program_version() { return BOWBAND_VERSION; }
 
@@ -57,6 +58,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<LawsCommand>(program));
     commands.push_back(std::make_unique<SkewCommand>(program));
     commands.push_back(std::make_unique<SensitivityCommand>(program));
+    commands.push_back(std::make_unique<EndsCommand>(program));
     return commands;
 }
 

@@ -35,6 +35,9 @@ private:
 /// Every command of the program, in the order of its help.
 std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program);
 
+/// Names of the program's commands.
+std::vector<std::string> command_names(const CLI::App& program);
+
 /// InputError for an option or argument that the parser did not know, naming the nearest it does.
 void refuse_extras(const CLI::App& parser);
 

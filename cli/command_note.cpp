@@ -68,7 +68,7 @@ std::optional<double> place_asked(Question& question, const sim::Note& note) {
     return place;
 }
 
-/// The stroke; with its whole record where a sound or the waveforms are wanted.
+/// The stroke; with its whole record where a sound or the waveforms are wanted, or its beating is listened for.
 sim::Played played(const sim::Note& note, const sim::Stroke& stroke, bool whole) {
     if (whole) return sim::play_recorded(note, stroke);
     return {.result = sim::play(note, stroke), .record = {}};
@@ -108,11 +108,13 @@ void NoteCommand::run() {
         Progress progress(output_->quiet());
         stroke.contact_point = place ? *place : best_place(note, player, grid, progress.workers(question.threads));
     }
-    const sim::Played answer_played = played(note, stroke, output_->wants_wav() || output_->wants_waveform());
+    const bool whole = output_->wants_wav() || output_->wants_waveform() || stroke.duration >= sim::wolf_least_time;
+    const sim::Played answer_played = played(note, stroke, whole);
     const sim::report::Asked asked = asked_of(question, note);
     const sim::report::NoteAnswer answer{.stroke = answer_played.result,
                                          .limits = sim::limits(note, {stroke.contact_point, stroke.speed}),
-                                         .speaks = sim::speaks(answer_played.result, note, player)};
+                                         .speaks = sim::speaks(answer_played.result, note, player),
+                                         .beating = sim::beating_of(answer_played, note)};
     output_->write({.json = [&] { return note_json(asked, answer); },
                     .csv = [&] { return note_csv(asked, answer); },
                     .table = [&] { return note_table(asked, answer); },

@@ -25,8 +25,7 @@ void run_chosen(const CLI::App& program, const std::vector<std::unique_ptr<cli::
         return;
     }
     cli::refuse_extras(program);
-    throw analysis::InputError(
-        "command", "none given; give presets, note, window, climb or sensitivity (bowband --help tells more)");
+    throw analysis::InputError("command", "none given; give one of: " + sim::listed(cli::command_names(program)));
 }
 
 std::string said_where(const CLI::App& program) {

@@ -48,8 +48,13 @@ std::complex<double> loop_response(const LoopFilter& filter, double omega);
 /// on smoothly and the losses follow the same formula with a smaller weight in the fit.
 ///
 /// `end_q` is the Q that the stopping end alone would give the first four partials: a bare finger, taken as a soft pad
-/// (spring and damper); 0 for a hard end.  No loss of a stopping finger was found published: the value is from memory.
-/// Such losses hurry the upper partials a little, as in any causal string; the first partial's pitch is kept.
+/// (spring and damper) at one point; 0 for a hard end.  No loss of a stopping finger was found published: the value is
+/// from memory.  Such losses hurry the upper partials, as in any causal string: at Q 100 the fourth is 12 cents sharp.
+/// A pad yields, so its string seems to end beyond it, by 0.9 % of its length at Q 100; the stop is where the string
+/// seems to end for its first partial (a player's finger goes where the pitch is right), and the pad stands that much
+/// nearer the bridge.  The patch of some 9 mm that a finger covers is not modelled.  Flesh on such a patch, at the same
+/// mean Q, would ask for 15 to 27 % more force to hold; what matters more, one finger's Q would fall with the sounding
+/// length, where this pad keeps one Q at all stops (tests/reports/finger.md).
 LoopFilter design_transverse_loop(const String& string, double end_q);
 
 /// Fits the round trip of torsional waves: no dispersion, constant Q.

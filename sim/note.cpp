@@ -13,10 +13,10 @@ namespace sim {
 
 namespace {
 
-constexpr double farthest_ratio = 0.45;  // past the middle bow and stop change roles
-constexpr double slip_samples = 16.0;    // within contact ratio * period
-constexpr double runaway_limit = 0.8;    // growth of the release within one sample, 1 + x + x^2/2 for exp(x)
-constexpr double least_sample_rate = 96000.0;
+constexpr double farthest_ratio = 0.45;         // past the middle bow and stop change roles
+constexpr double slip_samples = 16.0;           // within contact ratio * period
+constexpr double runaway_limit = 0.8;           // growth of the release within one sample, 1 + x + x^2/2 for exp(x)
+constexpr double least_sample_rate = 150000.0;  // a short thick string's sections keep their delay
 constexpr std::array<std::string_view, 3> end_names{"nut", "fret", "finger"};
 
 /// Greatest mu |mu'| of the thermal table, 1/K.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/charts/climb_chart.hpp"
+#include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
 #include "gui/charts/tornado_chart.hpp"
@@ -18,5 +19,6 @@ std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const IntervalChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const EndsChart& chart);
 
 }  // namespace gui::charts

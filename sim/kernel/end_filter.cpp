@@ -9,16 +9,15 @@ namespace sim::kernel {
 
 namespace {
 
-/// tan(w/2) of a corner; one that lies past the sampled range is held just inside it.
-double warped(double omega, double sample_rate) {
-    return std::tan(std::min(omega / (2.0 * sample_rate), 0.49 * std::numbers::pi));
-}
+/// w/2 of a corner, not tan(w/2): a section must be right for the partials, which lie low, and its corner may lie past
+/// the sampled range.  Bent to be right at its corner, it would lose a part of its delay below.
+double half_step(double omega, double sample_rate) { return omega / (2.0 * sample_rate); }
 
 }  // namespace
 
 void EndFilter::add_row(std::vector<OnePole>& row, const std::vector<LossSection>& losses, double sample_rate) {
     for (const LossSection& section : losses) {
-        const double g = warped(section.corner, sample_rate);
+        const double g = half_step(section.corner, sample_rate);
         row.push_back({.gain = g / (1.0 + g), .share = section.share});
     }
 }
@@ -29,7 +28,7 @@ EndFilter::EndFilter(const LoopFilter& design, double sample_rate) {
     allpass_.resize(static_cast<std::size_t>(design.dispersion.sections));
     if (!allpass_.empty()) {
         const double k = 2.0 * design.dispersion.damping;
-        allpass_g_ = warped(design.dispersion.omega, sample_rate);
+        allpass_g_ = half_step(design.dispersion.omega, sample_rate);
         allpass_a1_ = 1.0 / (1.0 + allpass_g_ * (allpass_g_ + k));
         allpass_twice_k_ = 2.0 * k;
     }

@@ -14,6 +14,17 @@
 namespace sim::report {
 namespace {
 
+/// Depth and rate of the level's beating, and the body mode that makes it a wolf; null for none.
+Json warble_part(const Beating& beating) {
+    if (!beating.warble) return nullptr;
+    Json part;
+    part["depth_db"] = rounded(beating.warble->depth_db);
+    part["rate_hz"] = rounded(beating.warble->rate_hz);
+    part["body_mode_hz"] = rounded(beating.body_mode);
+    part["wolf"] = is_wolf(beating);
+    return part;
+}
+
 /// What was heard and felt, and the stroke that made it.
 Json stroke_part(const Asked& asked, const NoteAnswer& answer) {
     const StrokeResult& result = answer.stroke;
@@ -39,9 +50,20 @@ Json stroke_part(const Asked& asked, const NoteAnswer& answer) {
     part["schelleng_max_newtons"] = rounded(answer.limits.schelleng_max);
     part["admittance_min_newtons"] = rounded(answer.limits.admittance_min);
     part["friction_drop"] = rounded(answer.limits.friction_drop);
+    part["warble_listened"] = answer.beating.listened;
+    part["warble"] = warble_part(answer.beating);
     part["duration_s"] = rounded(result.stroke.duration);
     part["sample_rate_hz"] = rounded(result.sample_rate);
     return part;
+}
+
+std::string warble_cell(const Beating& beating) {
+    if (!beating.listened) return "not listened for (give --seconds " + short_number(wolf_least_time) + " or more)";
+    if (!beating.warble) return "none";
+    const std::string words = fixed_number(beating.warble->depth_db, 1) + " dB, " +
+                              fixed_number(beating.warble->rate_hz, 1) + " times a second";
+    if (!is_wolf(beating)) return words;
+    return words + ": a wolf, on the body's mode of " + fixed_number(*beating.body_mode, 0) + " Hz";
 }
 
 std::string with_unit(const std::string& cell, const char* unit) { return cell == "-" ? cell : cell + " " + unit; }
@@ -101,6 +123,9 @@ std::string note_csv(const Asked& asked, const NoteAnswer& answer) {
                                          "schelleng_min_newtons",
                                          "schelleng_max_newtons",
                                          "admittance_min_newtons",
+                                         "warble/depth_db",
+                                         "warble/rate_hz",
+                                         "warble/body_mode_hz",
                                          "duration_s",
                                          "sample_rate_hz"});
 }
@@ -132,6 +157,7 @@ std::string note_table(const Asked& asked, const NoteAnswer& answer) {
                 {"clarity", tone.pitch ? fixed_number(tone.clarity, 1) + " dB" : "-"},
                 {"slipping", percent_cell(result.verdict.slip_fraction) + " % of the time"},
                 {"bridge force", newtons_cell(tone.bridge_peak_to_peak) + " N from peak to peak"},
+                {"warble", warble_cell(answer.beating)},
                 {"closed forms", "least " + with_unit(newtons_cell(answer.limits.schelleng_min), "N") +
                                      " (over this bridge " +
                                      with_unit(newtons_cell(answer.limits.admittance_min), "N") + "), greatest " +

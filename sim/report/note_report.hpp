@@ -3,6 +3,7 @@
 
 #include "sim/limits.hpp"
 #include "sim/report/window_report.hpp"
+#include "sim/wolf.hpp"
 
 #include <string>
 
@@ -14,6 +15,7 @@ struct NoteAnswer {
     StrokeResult stroke;
     Limits limits;
     bool speaks = false;  ///< in time, by the player's measure
+    Beating beating;      ///< of strokes of two seconds and more
 };
 
 std::string note_json(const Asked& asked, const NoteAnswer& answer);

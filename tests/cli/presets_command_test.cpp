@@ -19,8 +19,11 @@ TEST(PresetsCommandTest, ListsEveryInstrumentWithItsStrings) {
     for (const json& preset : presets) {
         EXPECT_THAT(missing_keys(preset, {"name", "file", "short_name", "kind", "strings"}), testing::IsEmpty());
         for (const json& string : preset["strings"])
-            EXPECT_THAT(missing_keys(string, {"name", "pitch", "length_mm", "tension_newtons", "breaking_product_hz_m",
-                                              "source"}),
+            EXPECT_THAT(missing_keys(string, {"name", "pitch", "length_mm", "mass_g_m", "tension_newtons",
+                                              "wave_impedance_kg_s", "bending_stiffness_n_m2", "inharmonicity",
+                                              "torsion_ratio", "torsion_impedance_kg_s", "q_1", "q_10", "torsion_q",
+                                              "density_source", "moduli_source", "losses_source", "torsion_q_source",
+                                              "breaking_product_hz_m", "source"}),
                         testing::IsEmpty());
     }
 }

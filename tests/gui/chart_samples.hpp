@@ -26,6 +26,8 @@ gui::charts::ClimbChart climb_sample(int stops, double left_behind_mm, const std
 gui::charts::SweepChart sweep_sample();
 /// Three panels; the first row has no value one way, the last none at all.
 gui::charts::TornadoChart tornado_sample(int rows);
+/// Nut, fret and three fingers; one contact point where the softest finger holds nothing.
+gui::charts::EndsChart ends_sample();
 
 struct NamedChart {
     std::string name;

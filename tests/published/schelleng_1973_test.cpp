@@ -3,6 +3,7 @@
 #include "sim/force_window.hpp"
 #include "sim/limits.hpp"
 #include "tests/published/cello_d.hpp"
+#include "tests/validity.hpp"
 
 #include <gtest/gtest.h>
 
@@ -48,6 +49,12 @@ Note idealised_note(double resistance) {
         string, resistive_bridge(resistance),
         {.law = FrictionLaw::hyperbola, .static_coefficient = 0.8, .sliding_coefficient = 0.3, .corner_speed = 0.05});
 }
+/// "0.61 to 0.93"
+std::string spread_text(const std::vector<double>& values) {
+    const auto [least, greatest] = std::ranges::minmax(values);
+    return digits(least) + " to " + digits(greatest);
+}
+
 LimitCase idealised(double ratio) {
     return {.wave_impedance = 0.15, .speed = 0.2, .contact_ratio = ratio, .friction_drop = 0.5};
 }
@@ -59,7 +66,8 @@ LimitCase idealised(double ratio) {
 /// margin   rounding; both sides are closed forms
 TEST(Schelleng1973, LimitsMeetWhereTheContactRatioIsAQuarterOfImpedanceOverResistance) {
     LimitCase c{.wave_impedance = 0.55, .speed = 0.1, .contact_ratio = 0.55 / (4.0 * 20.0), .friction_drop = 0.5};
-    EXPECT_NEAR(schelleng_min(c, 20.0) / schelleng_max(c), 1.0, 1e-12);
+    check({"least over greatest force at a contact ratio of Z/(4R)", "[Schelleng1973]", Flag::derived},
+          Near{schelleng_min(c, 20.0) / schelleng_max(c), 1.0, 1e-12});
     const double far = schelleng_max(c);
     c.contact_ratio /= 2.0;
     EXPECT_DOUBLE_EQ(schelleng_max(c), 2.0 * far);
@@ -89,9 +97,10 @@ TEST(Schelleng1973, HeldMotionEndsNearTheGreatestForce) {
         ends[i] = window.intervals.back().high;
         first_breaks[i] = window.intervals[*window.main].high;
     });
-    EXPECT_GT(ends[0], 0.72 / 1.35);
-    EXPECT_LT(ends[0], 0.72 * 1.35);
-    EXPECT_NEAR(log_slope(ratios, ends), -1.0, 0.15);
+    check({"held motion ends at (fitted law, no twist, beta 0.0899)", "[Schelleng1973]", Flag::own_runs, "N"},
+          WithinFactor{ends[0], 0.72, 1.35});
+    check({"power of beta by which that end falls", "[Schelleng1973]", Flag::seen},
+          Near{log_slope(ratios, ends), -1.0, 0.15});
     for (std::size_t i = 0; i < ratios.size(); ++i)
         RecordProperty("first_break_and_end_" + std::to_string(i),
                        std::to_string(first_breaks[i]) + " " + std::to_string(ends[i]));
@@ -111,7 +120,9 @@ TEST(Schelleng1973, HeldMotionIsBrokenOnlyInNarrowStripsBelowItsEnd) {
     });
     const auto end = std::find(plays.rbegin(), plays.rend(), 1).base();
     ASSERT_GT(0.1 * std::pow(1.02, static_cast<double>(end - plays.begin() - 1)), 0.72 / 1.35);
-    EXPECT_GE(static_cast<double>(std::count(plays.begin(), end, 1)) / static_cast<double>(end - plays.begin()), 0.9);
+    check({"share of forces below that end that play", "", Flag::own_runs},
+          AtLeast{static_cast<double>(std::count(plays.begin(), end, 1)) / static_cast<double>(end - plays.begin()),
+                  0.9});
 }
 
 /// source   [Schelleng1973] idealised: resistive bridge, no twist, hyperbola 0.8/0.3 with corner 0.05 m/s, Z0 0.15
@@ -137,15 +148,24 @@ TEST(Schelleng1973, IdealisedBandLiesWhereTheClosedFormsPutIt) {
             least[i] = held.intervals[*held.main].low;
             greatest[i] = held.intervals.back().high;
         });
+        std::vector<double> over_max;
+        std::vector<double> over_min;
         for (std::size_t i = 0; i < ratios.size(); ++i) {
-            const double over_max = greatest[i] / schelleng_max(idealised(ratios[i]));
-            const double over_min = least[i] / schelleng_min(idealised(ratios[i]), resistance);
-            EXPECT_GE(over_max, 0.6 / 2.0) << "R " << resistance << " beta " << ratios[i];
-            EXPECT_LE(over_max, 1.0 * 2.0) << "R " << resistance << " beta " << ratios[i];
-            EXPECT_GE(over_min, 1.1 / 2.0) << "R " << resistance << " beta " << ratios[i];
-            EXPECT_LE(over_min, 3.0 * 2.0) << "R " << resistance << " beta " << ratios[i];
+            over_max.push_back(greatest[i] / schelleng_max(idealised(ratios[i])));
+            over_min.push_back(least[i] / schelleng_min(idealised(ratios[i]), resistance));
+            EXPECT_GE(over_max[i], 0.6 / 2.0) << "R " << resistance << " beta " << ratios[i];
+            EXPECT_LE(over_max[i], 1.0 * 2.0) << "R " << resistance << " beta " << ratios[i];
+            EXPECT_GE(over_min[i], 1.1 / 2.0) << "R " << resistance << " beta " << ratios[i];
+            EXPECT_LE(over_min[i], 3.0 * 2.0) << "R " << resistance << " beta " << ratios[i];
         }
-        EXPECT_NEAR(log_slope(ratios, greatest), -1.0, 0.25) << "R " << resistance;
-        EXPECT_NEAR(log_slope(ratios, least), -2.3, 0.4) << "R " << resistance;
+        const std::string over = " over beta, R " + digits(resistance, "kg/s");
+        check({"idealised band: power of the greatest force" + over, "[Schelleng1973]", Flag::seen},
+              Near{log_slope(ratios, greatest), -1.0, 0.25});
+        check({"idealised band: power of the least force" + over, "[Schelleng1973]", Flag::own_runs},
+              Near{log_slope(ratios, least), -2.3, 0.4});
+        record({"idealised band: greatest force, times the closed form" + over, "[Schelleng1973]", Flag::own_runs},
+               {"0.6 to 1.0", "factor 2", spread_text(over_max)});
+        record({"idealised band: least force, times the closed form" + over, "[Schelleng1973]", Flag::own_runs},
+               {"1.1 to 3", "factor 2", spread_text(over_min)});
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/kernel/rosin.hpp"
 #include "tests/published/cello_d.hpp"
+#include "tests/validity.hpp"
 
 #include <gtest/gtest.h>
 
@@ -34,9 +35,12 @@ double onset(const kernel::Contact& contact, double yield) {
 /// expects  0.35 + 0.45 exp(-u/0.1) + 0.4 exp(-u/0.01): 1.2 at rest, 0.5156 at 0.1 m/s, 0.3500 at 1 m/s
 /// margin   1e-4
 TEST(Smith2000, FitOfSteadySlidingHasItsValues) {
-    EXPECT_NEAR(steady_sliding_fit(0.0), 1.2, 1e-4);
-    EXPECT_NEAR(steady_sliding_fit(0.1), 0.5156, 1e-4);
-    EXPECT_NEAR(steady_sliding_fit(1.0), 0.3500, 1e-4);
+    const auto at = [](const std::string& speed) {
+        return tests::Claim{"fit of steady sliding at " + speed, "[Smith2000]", tests::Flag::second_hand};
+    };
+    check(at("rest"), tests::Near{steady_sliding_fit(0.0), 1.2, 1e-4});
+    check(at("0.1 m/s"), tests::Near{steady_sliding_fit(0.1), 0.5156, 1e-4});
+    check(at("1 m/s"), tests::Near{steady_sliding_fit(1.0), 0.3500, 1e-4});
 }
 
 /// source   load line against the fit of [Smith2000] (derived)
@@ -48,10 +52,11 @@ TEST(Smith2000, ContactLetsGoAndIsCaughtWhereTheLoadLineSays) {
     const double step = 1e-5;
     double w = 0.0;
     while (!rosin.slips() && w < 3.0) rosin.rub(w += step, yield_alone, 1.0);
-    EXPECT_NEAR(w, 1.0909, 0.005 * 1.0909);
-    EXPECT_NEAR(rosin.slip(), 0.7725, 0.005 * 0.7725);
+    const auto of = [](const char* what) { return tests::Claim{what, "[Smith2000]", tests::Flag::derived, "m/s"}; };
+    check(of("load line at 1 N: lets go at"), tests::NearShare{w, 1.0909, 0.005});
+    check(of("load line at 1 N: jumps to a slip of"), tests::NearShare{rosin.slip(), 0.7725, 0.005});
     while (rosin.slips() && w > 0.0) rosin.rub(w -= step, yield_alone, 1.0);
-    EXPECT_NEAR(w, 0.5591, 0.005 * 0.5591);
+    check(of("load line at 1 N: is caught again at"), tests::NearShare{w, 0.5591, 0.005});
 }
 
 /// source   as above: a jump needs F max|dmu/du| / (2 Z) > 1 (derived)
@@ -59,8 +64,9 @@ TEST(Smith2000, ContactLetsGoAndIsCaughtWhereTheLoadLineSays) {
 /// margin   1 %
 TEST(Smith2000, ContactJumpsOnlyFromACertainForceOn) {
     const kernel::Contact contact = kernel_contact(tests::fitted_law());
-    EXPECT_NEAR(onset(contact, yield_alone), 0.0247, 0.01 * 0.0247);
-    EXPECT_NEAR(onset(contact, yield_twisting), 0.0189, 0.01 * 0.0189);
+    const auto of = [](const char* what) { return tests::Claim{what, "[Smith2000]", tests::Flag::derived, "N"}; };
+    check(of("contact jumps from"), tests::NearShare{onset(contact, yield_alone), 0.0247, 0.01});
+    check(of("contact jumps from, with twist"), tests::NearShare{onset(contact, yield_twisting), 0.0189, 0.01});
 }
 
 /// source   [Smith2000], as above; the thermal law's table is made from it
@@ -73,6 +79,8 @@ TEST(Smith2000, WarmContactReturnsTheFitInSteadySliding) {
         const double stiff = 1e-9;  // yields hardly, so that the slip is the speed asked for
         double force = 0.0;
         for (int i = 0; i < 40000; ++i) force = rosin.rub(speed, stiff, 1.0);
-        EXPECT_NEAR(-force, steady_sliding_fit(speed), 0.01 * steady_sliding_fit(speed)) << speed;
+        check({"warm contact sliding steadily at " + tests::digits(speed, "m/s"), "[Smith2000]",
+               tests::Flag::second_hand},
+              tests::NearShare{-force, steady_sliding_fit(speed), 0.01});
     }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/limits.hpp"
 #include "tests/published/cello_d.hpp"
+#include "tests/validity.hpp"
 
 #include <gtest/gtest.h>
 
@@ -18,8 +19,10 @@ const LimitCase cello_case{
 /// margin   0.1 %, 1000 terms and more
 TEST(Woodhouse1993, LeastForceOverAResistanceIsTheClosedForm) {
     const double force = admittance_min(cello_case, tests::resistive_bridge(100.0), tests::cello_d_hz, 4000);
-    EXPECT_NEAR(force, 0.018714, 1e-3 * 0.018714);
-    EXPECT_NEAR(force, schelleng_min(cello_case, 100.0), 1e-3 * force);
+    check({"least force from the admittance of a resistance", "[Woodhouse1993]", tests::Flag::derived, "N"},
+          tests::NearShare{force, 0.018714, 1e-3});
+    check({"the same against the resistive closed form", "[Schelleng1973]", tests::Flag::derived, "N"},
+          tests::NearShare{force, schelleng_min(cello_case, 100.0), 1e-3});
 }
 
 /// source   as above
@@ -34,4 +37,6 @@ TEST(Woodhouse1993, LeastForceIsGreatestForTheNoteOnABodyMode) {
         if (force > greatest) greatest = force, where = step;
     }
     EXPECT_EQ(where, 0);
+    tests::record({"least force over notes a quarter tone apart is greatest", "[Woodhouse1993]", tests::Flag::derived},
+                  {"on the body mode", "none", std::to_string(where) + " quarter tones from it"});
 }

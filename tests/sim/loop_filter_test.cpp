@@ -99,6 +99,24 @@ TEST(LoopFilterTest, FingerGivesTheFirstPartialsTheQAskedFor) {
     EXPECT_NEAR(mean, 0.01, 0.0015);  // a loss of some per cent: its logarithm is not quite linear in the share
 }
 
+/// source   the pad's own phase (derived): share s/(s + corner) of the round trip
+/// expects  at Q 100 the string seems to end 0.9 % of its length beyond the pad, for its first partial, whose pitch is
+///          kept; the fourth partial is then 12 cents sharp
+/// margin   the last digit
+TEST(LoopFilterTest, StopIsWhereTheStringSeemsToEndBeyondThePad) {
+    String string{.name = "a", .length = 0.345, .tension = 61.0, .mass_per_length = 0.418e-3};
+    const LoopFilter hard = design_transverse_loop(string, 0.0);
+    const LoopFilter soft = design_transverse_loop(string, 100.0);
+    EXPECT_NEAR(1.0 - soft.plain_delay / hard.plain_delay, 0.009, 0.0005);
+    const auto cents = [&](int n) {
+        const double omega = 2.0 * pi * partial_frequency(string, n);
+        return -1200.0 / std::numbers::ln2 * std::remainder(std::arg(loop_response(soft, omega)), 2.0 * pi) /
+               (2.0 * pi * n);
+    };
+    EXPECT_NEAR(cents(1), 0.0, 0.01);
+    EXPECT_NEAR(std::abs(cents(4)), 12.0, 0.5);
+}
+
 /// expects  the sampled loop is the designed one: gain within 0.1 % and phase within 1 cent up to 8 kHz at 200 kHz
 TEST(LoopFilterTest, SampledLoopIsTheDesignedOne) {
     const Preset preset = find_preset("division_bass_viol");

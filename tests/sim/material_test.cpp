@@ -12,7 +12,9 @@ TEST(MaterialTest, EveryMaterialIsWholeAndSaysWhereItIsFrom) {
     std::set<std::string_view> names;
     for (const sim::Material& material : sim::materials()) {
         EXPECT_TRUE(names.insert(material.name).second) << material.name;
-        EXPECT_FALSE(material.source.empty()) << material.name;
+        for (const std::string_view source :
+             {material.density_source, material.moduli_source, material.losses_source, material.torsion_q_source})
+            EXPECT_TRUE(source.find("from memory") != source.npos || source.find('[') != source.npos) << material.name;
         EXPECT_GT(material.density, 900.0) << material.name;  // the lightest plastic floats, just
         EXPECT_LT(material.density, 20000.0) << material.name;
         // a solid that keeps its volume or loses some has G between E/3 and E/2; drawn fibres twist more easily

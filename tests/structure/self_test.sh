@@ -9,7 +9,7 @@ failures=0
 
 fresh() {
     rm -rf "$tree"
-    mkdir -p "$tree"/{analysis,sim/kernel,gui/charts,cli,tests/structure}
+    mkdir -p "$tree"/{analysis,sim/kernel,gui/charts,cli,tests/structure,tests/published}
     cp "$here"/*.sh "$tree/tests/structure"
     header analysis/level.hpp
     header sim/string.hpp
@@ -18,7 +18,10 @@ fresh() {
     source_file sim/string.cpp '#include "analysis/level.hpp"' '#include "sim/kernel/rosin.hpp"' '// [Known2001]'
     source_file gui/charts/chart.cpp '#include <QChart>' '#include "sim/string.hpp"'
     source_file cli/main.cpp '#include "gui/charts/chart.hpp"' '#include "sim/string.hpp"'
-    echo '- [Known2001] A title' >"$tree/DEVELOPERS.md"
+    source_file tests/published/known_test.cpp 'TEST(Known2001, Holds) {'
+    printf '%s\n' '<!-- validity: made by a script -->' '| check | source | flag | expected | margin | got | test |' \
+        '|---|---|---|---|---|---|---|' '| speed | [Known2001] | seen | 1 m/s | ± 0.1 m/s | 1.01 m/s | Known2001.Holds |' \
+        '<!-- end of validity -->' '- [Known2001] A title' >"$tree/DEVELOPERS.md"
     # shellcheck disable=SC2016
     printf '%s\n' '```sh' 'bowband climb viol \' '  --string 1' '```' >"$tree/README.md"
     # shellcheck disable=SC2016
@@ -49,7 +52,7 @@ planted() {
 }
 
 fresh
-for name in layering sizes docs top_level; do expect pass "$name" "a sound tree"; done
+for name in layering sizes docs validity top_level; do expect pass "$name" "a sound tree"; done
 expect pass readme "a sound README" "$tree/tests/program"
 
 planted layering "analysis includes sim" analysis/a.cpp '#include "sim/string.hpp"'
@@ -59,6 +62,15 @@ planted layering "an include not from the root" sim/a.cpp '#include "string.hpp"
 planted layering "Qt in sim" sim/a.cpp '#include <QtCore/QString>'
 planted layering "Qt in a command" cli/a.cpp '#include <QString>'
 planted docs "an unlisted key" sim/a.cpp '// [Unknown2001b]'
+planted validity "a published test without a row" tests/published/a_test.cpp 'TEST(Known2001, HoldsToo) {'
+fresh
+sed -i 's/| seen |/| believed |/' "$tree/DEVELOPERS.md"
+expect fail validity "a flag of no meaning"
+sed -i 's/| believed |/| |/' "$tree/DEVELOPERS.md"
+expect fail validity "a row without a flag"
+fresh
+rm "$tree/tests/published/known_test.cpp"
+expect fail validity "a row of a test that has gone"
 planted top_level "a strange name" a.cpp
 mapfile -t long < <(seq -f '// %g' 300)
 planted sizes "a long source" sim/a.cpp "${long[@]}"
