@@ -142,44 +142,46 @@ TornadoChart tornado_sample(int rows) {
         chart.rows.front().bars.front().down.reset();
         chart.rows.back().bars = std::vector<TornadoBar>(3);
     }
-    , EndsChart ends_sample() {
-        EndsChart chart{.title = "division bass viol, string 1, open: D4", .subtitle = "what ends the string"};
-        chart.contact_mm = 60.0;
-        const std::vector<std::string> names{"nut", "fret", "finger Q 50", "finger Q 100", "finger Q 200"};
-        const std::vector<double> losses{0.0, 0.0, 4.0, 2.0, 1.0};
-        for (std::size_t k = 0; k < names.size(); ++k) {
-            EndsSeries series{.name = names[k], .soft = k > 1, .forces = {}, .ringing = {}};
-            for (double place = 30.0; place < 125.0; place *= 1.4) {
-                series.forces.push_back({place, (1.0 + losses[k]) * 40.0 / (place * place), 30.0 / place});
-            }
-            for (int n = 1; n <= 20; ++n) series.ringing.push_back({n, 3.0 / (n + losses[k])});
-            chart.series.push_back(series);
-        }
-        chart.series[2].forces[0].min_newtons.reset();
-        chart.series[2].forces[0].max_newtons.reset();
-        chart.notes = {"Nut and fret are the same hard end here."};
-        return chart;
-    }
+    return chart;
+}
 
-    std::vector<NamedChart> all_samples() {
-        std::string words;
-        for (int i = 0; i < 40; ++i) words += "a title of many words ";
-        WindowChart treble =
-            window_sample({.floor_mm = 5.5, .far_mm = 20.0, .force = {0.05, 0.2}, .contact_points = 40, .forces = 48});
-        treble.title = words;
-        treble.subtitle = words;
-        treble.band->near_bound = words;
-        treble.notes = {words, words, words};
-        WindowChart wordy = bandless_window();
-        wordy.reason = words + std::string(200, 'x');
-        ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
-        for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
-        TornadoChart wordy_tornado = tornado_sample(45);
-        wordy_tornado.title = words;
-        for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
-        for (TornadoRow& row : wordy_tornado.rows) row.name += words;
-        return {
-            {"bass window", bass_window()},
+EndsChart ends_sample() {
+    EndsChart chart{.title = "division bass viol, string 1, open: D4", .subtitle = "what ends the string"};
+    chart.contact_mm = 60.0;
+    const std::vector<std::string> names{"nut", "fret", "finger Q 50", "finger Q 100", "finger Q 200"};
+    const std::vector<double> losses{0.0, 0.0, 4.0, 2.0, 1.0};
+    for (std::size_t k = 0; k < names.size(); ++k) {
+        EndsSeries series{.name = names[k], .soft = k > 1, .forces = {}, .ringing = {}};
+        for (double place = 30.0; place < 125.0; place *= 1.4) {
+            series.forces.push_back({place, (1.0 + losses[k]) * 40.0 / (place * place), 30.0 / place});
+        }
+        for (int n = 1; n <= 20; ++n) series.ringing.push_back({n, 3.0 / (n + losses[k])});
+        chart.series.push_back(series);
+    }
+    chart.series[2].forces[0].min_newtons.reset();
+    chart.series[2].forces[0].max_newtons.reset();
+    chart.notes = {"Nut and fret are the same hard end here."};
+    return chart;
+}
+
+std::vector<NamedChart> all_samples() {
+    std::string words;
+    for (int i = 0; i < 40; ++i) words += "a title of many words ";
+    WindowChart treble =
+        window_sample({.floor_mm = 5.5, .far_mm = 20.0, .force = {0.05, 0.2}, .contact_points = 40, .forces = 48});
+    treble.title = words;
+    treble.subtitle = words;
+    treble.band->near_bound = words;
+    treble.notes = {words, words, words};
+    WindowChart wordy = bandless_window();
+    wordy.reason = words + std::string(200, 'x');
+    ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
+    for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
+    TornadoChart wordy_tornado = tornado_sample(45);
+    wordy_tornado.title = words;
+    for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
+    for (TornadoRow& row : wordy_tornado.rows) row.name += words;
+    return {{"bass window", bass_window()},
             {"window without a band", bandless_window()},
             {"treble window, too many words", treble},
             {"window with a long reason", wordy},
@@ -200,6 +202,6 @@ TornadoChart tornado_sample(int rows) {
             {"tornado without rows", tornado_sample(0)},
             {"ends", ends_sample()},
             {"empty ends", EndsChart{}}};
-    }
+}
 
 }  // namespace tests

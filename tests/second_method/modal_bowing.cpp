@@ -34,7 +34,7 @@ Run run(const sim::Note& note, const sim::Stroke& stroke, const ModalFineness& f
                         .sample_rate = rate});
     const int steps = static_cast<int>(std::lround(stroke.duration * rate));
     const int heard_from = std::max(0, steps - static_cast<int>(heard_for * rate));
-    sim::kernel::Rosin rosin(note.contact, rate, 0.0);
+    sim::kernel::Rosin rosin(note.contact, rate);
     sim::kernel::SlipWatch watch(rate, steps);
     string.fill_with_helmholtz(stroke.speed);
     const double full_slip = stroke.speed * note.string.length / stroke.contact_point;
