@@ -3,6 +3,7 @@
 
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/start_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -15,5 +16,7 @@ void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked& asked,
+                      const sim::StartAnswer& answer);
 
 }  // namespace cli

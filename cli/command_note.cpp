@@ -23,7 +23,6 @@ namespace {
 
 using sim::report::Span;
 
-constexpr sim::MapGrid search_grid{.contact_points = 24, .player_forces = 8, .more_forces = 0};
 constexpr double heard_seconds = 2.0;  // unless said otherwise, where a sound is wanted
 
 /// One force if one was given, else the middle of the range.
@@ -40,32 +39,10 @@ double force_of(const Question& question, const sim::Player& player) {
 }
 
 sim::MapGrid grid_of(Question& question) {
-    sim::MapGrid grid = search_grid;
+    sim::MapGrid grid = best_place_grid;
     grid.contact_points = question.whole(contact_points_option, grid.contact_points, {2, 400, ""});
     grid.player_forces = question.whole(forces_option, grid.player_forces, {2, 200, ""});
     return grid;
-}
-
-double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid,
-                  const sim::Workers& workers) {
-    const sim::StrokeMap map = sim::started_map(note, player, grid, workers);
-    const sim::BandResult band = sim::find_band(sim::Assessment(map, player), map, player);
-    if (band.best) return *band.best;
-    throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" +
-                                                          band.reason +
-                                                          "); give --contact-mm to hear one all the same");
-}
-
-/// The place asked for, m; or nothing yet where the note's best is wanted.
-std::optional<double> place_asked(Question& question, const sim::Note& note) {
-    question.note_usual(contact_option.key, "best");
-    const auto asked = question.span(contact_option.key);
-    if (!asked) return std::nullopt;
-    if (asked->from != asked->to)
-        throw analysis::InputError("--contact-mm", "must be one place here; window takes a range A:B");
-    const double place = analysis::metres_from_mm(asked->from);
-    sim::check_contact(note, place);
-    return place;
 }
 
 /// The stroke; with its whole record where a sound or the waveforms are wanted.
