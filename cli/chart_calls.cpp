@@ -179,7 +179,7 @@ void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked
     chart.middle_force = wedge.middle_force;
     chart.best_pace = wedge.best_pace;
     set_paces(chart, map, asked.player);
-    if (answer.lenient.clean_cells == 0) chart.warning = "No clean beginning: " + wedge_in_words(map, answer.lenient);
+    if (answer.lenient.clean_cells == 0) chart.warning = wedge_in_words(map, answer.lenient);
     chart.notes = {wedge_in_words(map, answer.strict), wedge_in_words(map, answer.lenient)};
     const charts::ChartSession session;
     charts::fill_chart(file, chart);

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <span>
 
 namespace sim {
 
@@ -14,8 +13,8 @@ constexpr double heard_for = 0.1;  // s
 constexpr double settled_periods = 18.0;
 constexpr double spare_time = 0.05;     // s
 constexpr double pull_margin = 1.25;    // waves and the bridge's give make the first slip later than a slow pull's
-constexpr double least_covered = 0.25;  // of the bow's way, in main slips: under it the rest goes in small ones
-constexpr std::size_t gaps_looked_at = 4;
+constexpr double prolonged = 1.14;      // periods: longer than the judge grants two slips of Helmholtz motion
+constexpr double least_covered = 0.25;  // of the bow's way until the next slip, by the slip before
 
 constexpr std::array<std::string_view, 2> kind_names{"from-rest", "crossing"};
 constexpr std::array<std::string_view, 2> limit_names{"strict", "lenient"};
@@ -41,31 +40,21 @@ double slip_by_statics(const Note& note, const StartCase& start, const StartPoin
     return way < way_of_rise ? std::sqrt(2.0 * way / point.pace) : rise + (way - way_of_rise) / start.speed;
 }
 
-/// The first few main slips, and the time from the first to the one after them.
-struct FirstSlips {
-    std::span<const kernel::Slip> slips;
-    TimeSpan span;
-};
-FirstSlips first_slips(const JudgedStroke& judged, double duration) {
-    const std::span<const kernel::Slip> slips(judged.slips);
-    const std::size_t gaps = std::min(gaps_looked_at, slips.size() - 1);
-    if (gaps == 0) return {slips, {slips[0].start, duration}};  // nothing came after it
-    return {slips.first(gaps), {slips[0].start, slips[gaps].start}};
+/// From the first main slip to the next, or to the end where none comes.
+TimeSpan first_gap(const JudgedStroke& judged, double duration) {
+    const double next = judged.slips.size() > 1 ? judged.slips[1].start : duration;
+    return {judged.slips.front().start, next};
 }
 
-/// Do these slips take the string back about as far as the bow goes?  Where not, it slides, or slips in small steps.
-bool cover_the_way(const FirstSlips& first, const Profile& speed) {
-    double distance = 0.0;
-    for (const kernel::Slip& slip : first.slips) distance += slip.distance;
-    return distance >= least_covered * mean_value(speed, first.span) * (first.span.to - first.span.from);
-}
-
-/// What hinders a beginning that has main slips, should it come too late.
+/// What hinders a beginning that has main slips, should it come too late.  A gap longer than a period means too much
+/// force only where the slip before it took the string back about as far as the bow goes meanwhile; else the hair
+/// slides, or slips in steps too small to count.
 StartOutcome fault_of(const StartRun& run, const JudgedStroke& judged, const FreeStroke& stroke) {
     if (run.motion == Motion::s_motion) return StartOutcome::wrong_motion;
-    const bool too_seldom = *run.first_gaps > 1.0;
-    const bool whole = cover_the_way(first_slips(judged, stroke.duration), stroke.drive.speed);
-    return too_seldom && whole ? StartOutcome::choked : StartOutcome::slipping;
+    const TimeSpan gap = first_gap(judged, stroke.duration);
+    const double bow_way = mean_value(stroke.drive.speed, gap) * (gap.to - gap.from);
+    const bool whole = judged.slips.front().distance >= least_covered * bow_way;
+    return *run.first_gap > prolonged && whole ? StartOutcome::choked : StartOutcome::slipping;
 }
 
 }  // namespace
@@ -100,12 +89,12 @@ StartRun play_start(const Note& note, const StartCase& start, const StartPoint& 
     const FreeStroke stroke = stroke_of(note, start, point);
     const JudgedStroke judged = play_judged(firm, stroke, times);
     const double period = 1.0 / fundamental(note.string);
-    StartRun run{.first_slip = {}, .transient = {}, .first_gaps = {}, .motion = judged.verdict.motion};
+    StartRun run{.first_slip = {}, .transient = {}, .first_gap = {}, .motion = judged.verdict.motion};
     StartOutcome fault = StartOutcome::slipping;
     if (!judged.slips.empty()) {
-        const FirstSlips first = first_slips(judged, stroke.duration);
-        run.first_slip = first.span.from;
-        run.first_gaps = (first.span.to - first.span.from) / (static_cast<double>(first.slips.size()) * period);
+        const TimeSpan gap = first_gap(judged, stroke.duration);
+        run.first_slip = gap.from;
+        run.first_gap = (gap.to - gap.from) / period;
         if (judged.verdict.helmholtz_from) run.transient = *judged.verdict.helmholtz_from - *run.first_slip;
         fault = fault_of(run, judged, stroke);
     } else if (judged.slipping_since >= 0.0) {

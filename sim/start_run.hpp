@@ -39,8 +39,8 @@ inline constexpr Acceptance usual_strict{.time = 0.050, .periods = 10.0};
 /// prolonged
 enum class StartOutcome {
     clean,         ///< Helmholtz motion within the limit, held to the end of the run
-    slipping,      ///< the first slips follow within a period, or the hair slides: too little force for this beginning
-    choked,        ///< the first slips are more than a period apart: too much force
+    slipping,      ///< the second slip follows within a period, or the hair slides: too little force for this beginning
+    choked,        ///< the second slip comes more than a period later: too much force
     wrong_motion,  ///< S-motion
     stuck          ///< no main slip in the run
 };
@@ -70,7 +70,7 @@ struct StartPoint {
 struct StartRun {
     std::optional<double> first_slip;  ///< s from the beginning to the first main slip
     std::optional<double> transient;   ///< s from there to one slip a period; none where that is never reached
-    std::optional<double> first_gaps;  ///< periods from one main slip to the next, mean of the first four
+    std::optional<double> first_gap;   ///< periods from there to the next main slip, or to the end of the run
     Motion motion = Motion::silent;    ///< at the end
     StartOutcome strict = StartOutcome::stuck;
     StartOutcome lenient = StartOutcome::stuck;

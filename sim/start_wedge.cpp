@@ -73,27 +73,31 @@ std::size_t nearest_in_ratio(const std::vector<double>& values, double wanted) {
     return static_cast<std::size_t>(std::ranges::min_element(values, {}, distance) - values.begin());
 }
 
-std::string range_words(const StartInterval& interval, double unit) {
-    return short_number(interval.low * unit) + " to " + short_number(interval.high * unit);
+/// Two significant digits or so: what a hand can tell apart.
+std::string hand_number(double value) {
+    constexpr double whole = 10.0;
+    if (value >= whole) return fixed_number(value, 0);
+    return fixed_number(value, value >= 1.0 ? 1 : 2);
 }
 
-std::string open_words(const StartInterval& interval) {
-    if (interval.low_open && interval.high_open) return " (and perhaps beyond at both ends: the map ends there)";
-    if (interval.low_open) return " (and perhaps less: the map ends there)";
-    return interval.high_open ? " (and perhaps more: the map ends there)" : "";
+/// "6.0 to 33 ms or more": open at an end where the map ends.
+std::string range_words(const StartInterval& interval, double factor, const std::string& unit) {
+    const std::string open = interval.low_open && interval.high_open ? " or beyond"
+                             : interval.low_open                     ? " or less"
+                             : interval.high_open                    ? " or more"
+                                                                     : "";
+    return hand_number(interval.low * factor) + " to " + hand_number(interval.high * factor) + " " + unit + open;
 }
 
 std::string how(const StartMap& map, const StartInterval& paces, double best) {
     const double speed = map.plan.start.speed;
     if (map.plan.start.kind == StartKind::crossing) {
-        constexpr double ms = 1e3;
-        return "let the force rise in " + range_words(paces, ms) + " ms" + open_words(paces) + ", best in about " +
-               short_number(best * ms) + " ms";
+        const double ms = analysis::ms_from_seconds(1.0);
+        return "let the force rise in " + range_words(paces, ms, "ms") + ", best " + hand_number(best * ms);
     }
-    const std::string times = fixed_number(speed / paces.high, 2) + " to " + fixed_number(speed / paces.low, 2);
-    return "let the bow gather speed by " + range_words(paces, 1.0) + " m/s a second" + open_words(paces) +
-           ", best by about " + short_number(best) + ": " + short_number(speed) + " m/s is then reached in " + times +
-           " s";
+    return "let the bow gather speed by " + range_words(paces, 1.0, "m/s a second") + ", best " + hand_number(best) +
+           "; " + short_number(speed) + " m/s is then reached in " + fixed_number(speed / paces.high, 2) + " to " +
+           fixed_number(speed / paces.low, 2) + " s";
 }
 
 }  // namespace
@@ -127,17 +131,16 @@ std::string wedge_in_words(const StartMap& map, const Wedge& wedge) {
     const StartCase& start = map.plan.start;
     const Acceptance& limit = wedge.limit == StartLimit::strict ? start.strict : start.lenient;
     const double within = analysis::ms_from_seconds(accepted_time(limit, 1.0 / fundamental(map.note.string)));
-    const std::string settles = "note settled within " + fixed_number(within, 0) + " ms of the first slip (" +
-                                std::string(start_limit_name(wedge.limit)) + ")";
+    const std::string within_words = "within " + fixed_number(within, 0) + " ms of the first slip (" +
+                                     std::string(start_limit_name(wedge.limit)) + ")";
     const std::string force = fixed_number(wedge.middle_force, 2) + " N ";
     const StartInterval* main = wedge.middle_paces.chosen();
     if (main != nullptr) {
-        std::string words = "For a " + settles + ", at " + force + how(map, *main, *wedge.best_pace) + ".";
-        if (wedge.middle_paces.all.size() > 1) words += " Other paces that work stand in the JSON.";
-        return words;
+        const std::string more = wedge.middle_paces.all.size() > 1 ? " More ranges: see JSON." : "";
+        return "To settle " + within_words + ": at " + force + how(map, *main, *wedge.best_pace) + "." + more;
     }
-    if (wedge.clean_cells == 0) return "No beginning of this map gives a " + settles + ".";
-    return "No beginning at " + force + "gives a " + settles + "; " + std::to_string(wedge.clean_cells) + " of " +
+    if (wedge.clean_cells == 0) return "No beginning of this map settles " + within_words + ".";
+    return "No beginning at " + force + "settles " + within_words + "; " + std::to_string(wedge.clean_cells) + " of " +
            std::to_string(map.cells.size()) + " at other forces do.";
 }
 

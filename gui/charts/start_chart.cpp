@@ -205,7 +205,7 @@ struct Scales {
 Scales scales_of(const StartChart& chart) {
     Extent pace(true);
     Extent force(true);
-    if (has_cells(chart)) {
+    if (!chart.cells.empty()) {
         for (const double border : borders(chart.paces)) pace.add(border);
         for (const double border : borders(chart.forces)) force.add(border);
     }
@@ -214,7 +214,9 @@ Scales scales_of(const StartChart& chart) {
 
 }  // namespace
 
-std::unique_ptr<QGraphicsScene> draw(const StartChart& chart) {
+std::unique_ptr<QGraphicsScene> draw(const StartChart& asked) {
+    StartChart chart = asked;
+    if (!has_cells(chart)) chart.cells.clear();
     Sheet sheet = make_sheet({.title = chart.title, .subtitle = chart.subtitle, .warning = chart.warning});
     const double top = sheet.content_top + 12.0;
     const QRectF plot(QPointF(style::plot_left, top), QPointF(style::plot_right, style::sheet_height - 58.0));
@@ -222,7 +224,7 @@ std::unique_ptr<QGraphicsScene> draw(const StartChart& chart) {
     Panel panel(*sheet.scene, plot, scales.pace, scales.force);
     panel.add_x_axis(QString::fromStdString(chart.pace_title));
     panel.add_y_axis("bow force, N");
-    if (has_cells(chart)) {
+    if (!chart.cells.empty()) {
         const Grid grid = grid_of(chart, panel);
         draw_cells(chart, grid, panel, *sheet.scene);
         draw_outline(outline(chart, grid, &StartChartCell::lenient), lenient_pen, *sheet.scene);

@@ -35,7 +35,7 @@ Json cell_part(const StartMap& map, const StartCell& cell) {
     part["first_slip_ms"] = rounded_ms(cell.run.first_slip);
     part["transient_ms"] = rounded_ms(cell.run.transient);
     part["transient_periods"] = cell.run.transient ? rounded(*cell.run.transient / period_of(map)) : Json(nullptr);
-    part["first_gaps_periods"] = rounded(cell.run.first_gaps);
+    part["first_gap_periods"] = rounded(cell.run.first_gap);
     part["strict"] = start_outcome_name(cell.run.strict);
     part["lenient"] = start_outcome_name(cell.run.lenient);
     part["runs"] = cell.runs;
@@ -120,7 +120,7 @@ std::string start_csv(const Asked&, const StartAnswer& answer) {
     const std::string pace = pace_file(answer.map).key;
     return csv_text(cells_part(answer.map),
                     {pace, "force_newtons", "motion", "first_slip_ms", "transient_ms", "transient_periods",
-                     "first_gaps_periods", "strict", "lenient", "runs", "votes/strict", "votes/lenient"});
+                     "first_gap_periods", "strict", "lenient", "runs", "votes/strict", "votes/lenient"});
 }
 
 }  // namespace sim::report

@@ -24,6 +24,8 @@ gui::charts::WindowChart bandless_window();
 /// Stops 0 to `stops` - 1 in semitones; those named have no band, and at the first of them nothing speaks at all.
 gui::charts::ClimbChart climb_sample(int stops, double left_behind_mm, const std::vector<int>& bandless);
 gui::charts::SweepChart sweep_sample();
+/// A wedge whose edges rise with the acceleration.
+gui::charts::StartChart start_sample(int paces, int forces);
 
 struct NamedChart {
     std::string name;
