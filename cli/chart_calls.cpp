@@ -93,8 +93,9 @@ charts::StartStep start_step(const sim::StartRun& run, const sim::StartMap& map)
     if (run.strict == sim::StartOutcome::clean)
         return *run.transient <= 0.5 * strict ? charts::StartStep::quick : charts::StartStep::strict;
     if (run.lenient == sim::StartOutcome::clean) return charts::StartStep::lenient;
-    if (run.transient) return charts::StartStep::late;
     switch (run.lenient) {
+        case sim::StartOutcome::late:
+            return charts::StartStep::late;
         case sim::StartOutcome::slipping:
             return charts::StartStep::slipping;
         case sim::StartOutcome::choked:

@@ -18,7 +18,7 @@ constexpr double least_covered = 0.25;  // of the bow's way until the next slip,
 
 constexpr std::array<std::string_view, 2> kind_names{"from-rest", "crossing"};
 constexpr std::array<std::string_view, 2> limit_names{"strict", "lenient"};
-constexpr std::array<std::string_view, 5> outcome_names{"clean", "slipping", "choked", "wrong motion", "stuck"};
+constexpr std::array<std::string_view, 6> outcome_names{"clean", "late", "slipping", "choked", "wrong motion", "stuck"};
 
 FreeStroke stroke_of(const Note& note, const StartCase& start, const StartPoint& point) {
     const bool from_rest = start.kind == StartKind::from_rest;
@@ -46,15 +46,21 @@ TimeSpan first_gap(const JudgedStroke& judged, double duration) {
     return {judged.slips.front().start, next};
 }
 
-/// What hinders a beginning that has main slips, should it come too late.  A gap longer than a period means too much
+/// What hinders a beginning from rest that has main slips.  A gap longer than a period means too much
 /// force only where the slip before it took the string back about as far as the bow goes meanwhile; else the hair
 /// slides, or slips in steps too small to count.
-StartOutcome fault_of(const StartRun& run, const JudgedStroke& judged, const FreeStroke& stroke) {
+StartOutcome fault_from_rest(const StartRun& run, const JudgedStroke& judged, const FreeStroke& stroke) {
     if (run.motion == Motion::s_motion) return StartOutcome::wrong_motion;
     const TimeSpan gap = first_gap(judged, stroke.duration);
     const double bow_way = mean_value(stroke.drive.speed, gap) * (gap.to - gap.from);
     const bool whole = judged.slips.front().distance >= least_covered * bow_way;
     return *run.first_gap > prolonged && whole ? StartOutcome::choked : StartOutcome::slipping;
+}
+
+StartOutcome fault_of_crossing(const StartRun& run) {
+    if (run.motion == Motion::s_motion) return StartOutcome::wrong_motion;
+    const bool too_firm = run.motion == Motion::raucous || run.motion == Motion::anomalous_low;
+    return too_firm ? StartOutcome::choked : StartOutcome::slipping;
 }
 
 }  // namespace
@@ -96,14 +102,15 @@ StartRun play_start(const Note& note, const StartCase& start, const StartPoint& 
         run.first_slip = gap.from;
         run.first_gap = (gap.to - gap.from) / period;
         if (judged.verdict.helmholtz_from) run.transient = *judged.verdict.helmholtz_from - *run.first_slip;
-        fault = fault_of(run, judged, stroke);
+        fault = start.kind == StartKind::from_rest ? fault_from_rest(run, judged, stroke) : fault_of_crossing(run);
     } else if (judged.slipping_since >= 0.0) {
         run.first_slip = judged.slipping_since;
     } else if (run.motion == Motion::silent && !judged.verdict.never_sticks) {
         fault = StartOutcome::stuck;
     }
     const auto outcome = [&](const Acceptance& limit) {
-        return run.transient && *run.transient <= accepted_time(limit, period) ? StartOutcome::clean : fault;
+        if (!run.transient) return fault;
+        return *run.transient <= accepted_time(limit, period) ? StartOutcome::clean : StartOutcome::late;
     };
     run.strict = outcome(start.strict);
     run.lenient = outcome(start.lenient);

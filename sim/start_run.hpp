@@ -33,14 +33,15 @@ enum class StartLimit { strict, lenient };
 std::string_view start_limit_name(StartLimit limit);
 inline constexpr Acceptance usual_strict{.time = 0.050, .periods = 10.0};
 
-/// What came of a beginning.
+/// What came of a beginning.  A note that never settles is named, from rest, by its first gap; in a crossing, where the
+/// first slips come while the force still rises, by the motion at the end, as everywhere else.
 ///
-/// source   [Guettler2002], from memory: under the wedge the first periods hold several slips, over it they are
-/// prolonged
+/// source   [Guettler2002], from memory: under the wedge the first periods hold several slips, over it they are long
 enum class StartOutcome {
     clean,         ///< Helmholtz motion within the limit, held to the end of the run
-    slipping,      ///< the second slip follows within a period, or the hair slides: too little force for this beginning
-    choked,        ///< the second slip comes more than a period later: too much force
+    late,          ///< the same, but after the limit
+    slipping,      ///< too little force: the second slip follows within a period, or the hair slides
+    choked,        ///< too much force: the second slip comes more than a period later
     wrong_motion,  ///< S-motion
     stuck          ///< no main slip in the run
 };
