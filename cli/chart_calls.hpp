@@ -7,6 +7,7 @@
 #include "sim/report/law_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
+#include "sim/report/start_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -26,5 +27,7 @@ void draw_skew_chart(const analysis::OutputFile& file, const sim::report::AskedS
 void draw_sensitivity_chart(const analysis::OutputFile& file, const sim::report::AskedSensitivity& asked,
                             const sim::Sensitivity& sensitivity);
 void draw_ends_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Ends& ends);
+void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked& asked,
+                      const sim::StartAnswer& answer);
 
 }  // namespace cli

@@ -16,5 +16,6 @@ void draw_skew_chart(const analysis::OutputFile&, const sim::report::AskedSkew&,
 void draw_sensitivity_chart(const analysis::OutputFile&, const sim::report::AskedSensitivity&,
                             const sim::Sensitivity&) {}
 void draw_ends_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Ends&) {}
+void draw_start_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::StartAnswer&) {}
 
 }  // namespace cli

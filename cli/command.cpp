@@ -9,6 +9,7 @@
 #include "cli/command_presets.hpp"
 #include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
+#include "cli/command_start.hpp"
 #include "cli/command_window.hpp"
 #include "sim/preset_reader.hpp"
 
@@ -59,6 +60,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<SkewCommand>(program));
     commands.push_back(std::make_unique<SensitivityCommand>(program));
     commands.push_back(std::make_unique<EndsCommand>(program));
+    commands.push_back(std::make_unique<StartCommand>(program));
     return commands;
 }
 

@@ -23,7 +23,6 @@ namespace {
 
 using sim::report::Span;
 
-constexpr sim::MapGrid search_grid{.contact_points = 24, .player_forces = 8, .more_forces = 0};
 constexpr double heard_seconds = 2.0;  // unless said otherwise, where a sound is wanted
 
 /// One force if one was given, else the middle of the range.
@@ -40,7 +39,7 @@ double force_of(const Question& question, const sim::Player& player) {
 }
 
 sim::MapGrid grid_of(Question& question) {
-    sim::MapGrid grid = search_grid;
+    sim::MapGrid grid = best_place_grid;
     grid.contact_points = question.whole(contact_points_option, grid.contact_points, {2, 400, ""});
     grid.player_forces = question.whole(forces_option, grid.player_forces, {2, 200, ""});
     return grid;
@@ -69,6 +68,7 @@ std::optional<double> place_asked(Question& question, const sim::Note& note) {
 }
 
 /// The stroke; with its whole record where a sound or the waveforms are wanted, or its beating is listened for.
+/// The stroke; with its whole record where a sound or the waveforms are wanted.
 sim::Played played(const sim::Note& note, const sim::Stroke& stroke, bool whole) {
     if (whole) return sim::play_recorded(note, stroke);
     return {.result = sim::play(note, stroke), .record = {}};

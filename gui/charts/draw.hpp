@@ -4,6 +4,7 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
 #include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
@@ -20,5 +21,6 @@ std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const IntervalChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const EndsChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const StartChart& chart);
 
 }  // namespace gui::charts

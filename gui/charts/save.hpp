@@ -4,6 +4,7 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
 #include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
@@ -21,7 +22,7 @@ class QGraphicsScene;
 namespace gui::charts {
 
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
-using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart>;
+using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

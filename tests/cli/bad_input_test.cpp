@@ -71,6 +71,40 @@ INSTANTIATE_TEST_SUITE_P(
     title_of);
 
 INSTANTIATE_TEST_SUITE_P(
+    Beginnings, BadInputTest,
+    testing::Values(
+        BadQuestion{"UnknownKind",
+                    "start violin --json x.json --beginning bounced",
+                    2,
+                    {"--beginning", "from-rest", "bounced"}},
+        BadQuestion{"OneAcceleration",
+                    "start violin --json x.json --acceleration-m-s2 3",
+                    2,
+                    {"--acceleration-m-s2", "A:B", "0.01 to 1000 m/s^2"}},
+        BadQuestion{"NoAccelerationInACrossing",
+                    "start violin --json x.json --beginning crossing --acceleration-m-s2 1:3",
+                    2,
+                    {"--acceleration-m-s2", "from-rest"}},
+        BadQuestion{"NoForceRiseFromRest",
+                    "start violin --json x.json --force-rise-ms 10:30",
+                    2,
+                    {"--force-rise-ms", "crossing"}},
+        BadQuestion{"ForceRiseTooShort",
+                    "start violin --json x.json --beginning crossing --force-rise-ms 0:30",
+                    2,
+                    {"--force-rise-ms", "1 to 5000 ms"}},
+        BadQuestion{"MapForceTooGreat",
+                    "start violin --json x.json --map-force-newtons 1:99",
+                    2,
+                    {"--map-force-newtons", "0.001 to 50 N"}},
+        BadQuestion{"OnePace", "start violin --json x.json --paces 1", 2, {"--paces", "2 to 200"}},
+        BadQuestion{
+            "StrictLongerThanLenient", "start violin --json x.json --strict-ms 120", 2, {"--strict-ms", "--speak-ms"}},
+        BadQuestion{
+            "RangeOfPlaces", "start violin --json x.json --contact-mm 20:30", 2, {"--contact-mm", "one place"}}),
+    title_of);
+
+INSTANTIATE_TEST_SUITE_P(
     Places, BadInputTest,
     testing::Values(
         BadQuestion{"UnknownString", "window violin --json x.json --string 9", 2, {"string \"9\"", "(E5)", "(G3)"}},

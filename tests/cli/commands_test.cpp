@@ -20,6 +20,11 @@ const std::string small_sensitivity =
     "sensitivity division_bass_viol --only tone_level --stop 12 --contact-points 4 --forces 2 --factor 2";
 const std::string small_note = "note division_bass_viol --stop G4 --contact-mm 40 --force-newtons 0.2";
 
+const std::string small_start =
+    "start division_bass_viol --stop 5 --contact-mm 40 --forces 4 --paces 3 --acceleration-m-s2 0.5:2";
+const std::string small_crossing =
+    "start division_bass_viol --stop 5 --contact-mm 40 --forces 3 --paces 3 --beginning crossing";
+
 class HelpTest : public testing::TestWithParam<const char*> {};
 
 /// expects  the line under "Example:" to run as it stands, with nothing on stderr
@@ -48,7 +53,7 @@ TEST_P(HelpTest, TellsTheVersion) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Commands, HelpTest,
-                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends"),
+                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};
@@ -72,6 +77,7 @@ TEST_P(RepeatTest, GivesTheSameBytesOnAnyThreadsAndFromItsOwnRecord) {
 INSTANTIATE_TEST_SUITE_P(Commands, RepeatTest,
                          testing::Values(small_window, small_window + " --contact-mm 30", small_climb, small_note,
                                          small_sensitivity,
+                                         small_start, small_crossing,
                                          "note violin --stop 3.3 --contact-points 6 --forces 2 --law hyperbola"));
 
 /// expects  a run to be repeated though the preset file has gone

@@ -160,7 +160,32 @@ EndsChart ends_sample() {
     }
     chart.series[2].forces[0].min_newtons.reset();
     chart.series[2].forces[0].max_newtons.reset();
-    chart.notes = {"Nut and fret are the same hard end here."};
+    chart.notes = {"Nut and fret are the same hard end here.",
+StartChart start_sample(int paces, int forces) {
+    StartChart chart{.title = "bass viol, string 1, stop 5 (G4)", .subtitle = "40 mm from the bridge, invented"};
+    chart.pace_title = "acceleration of the bow, m/s²";
+    for (int i = 0; i < paces; ++i) chart.paces.push_back(0.4 * std::pow(64.0, i / (paces - 1.0)));
+    for (int j = 0; j < forces; ++j) chart.forces.push_back(0.025 * std::pow(64.0, j / (forces - 1.0)));
+    for (const double pace : chart.paces) {
+        for (const double force : chart.forces) {
+            const double place = force / pace;  // a wedge from 0.06 to 0.3
+            StartChartCell cell{.step = place < 0.06 ? StartStep::slipping : StartStep::choked};
+            cell.lenient = place >= 0.06 && place < 0.3;
+            cell.strict = place >= 0.06 && place < 0.15;
+            if (cell.lenient) cell.step = cell.strict ? StartStep::strict : StartStep::lenient;
+            if (place >= 0.08 && place < 0.11) cell.step = StartStep::quick;
+            if (place >= 0.3 && place < 0.4) cell.step = StartStep::late;
+            cell.unsure = std::abs(place - 0.3) < 0.05;
+            chart.cells.push_back(cell);
+        }
+    }
+    chart.strict_ms = 50.0;
+    chart.lenient_ms = 90.0;
+    chart.player_force = ForceRange{0.1, 0.4};
+    chart.player_pace = 3.3;
+    chart.middle_force = 0.2;
+    chart.best_pace = 2.0;
+    chart.notes = {"At 0.2 N let the bow gather speed by 1.3 to 3.3 m/s a second."};
     return chart;
 }
 
@@ -181,6 +206,12 @@ std::vector<NamedChart> all_samples() {
     wordy_tornado.title = words;
     for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
     for (TornadoRow& row : wordy_tornado.rows) row.name += words;
+    return chart;
+}
+
+    StartChart wordy_start = start_sample(2, 3);
+    wordy_start.title = wordy_start.warning = words;
+    wordy_start.notes = {words, words};
     return {{"bass window", bass_window()},
             {"window without a band", bandless_window()},
             {"treble window, too many words", treble},
@@ -194,6 +225,9 @@ std::vector<NamedChart> all_samples() {
             {"one stop without a band", climb_sample(1, 20.0, {0})},
             {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
             {"empty climb", ClimbChart{}},
+            {"beginnings", start_sample(24, 24)},
+            {"few beginnings, many words", wordy_start},
+            {"no beginnings", StartChart{}},
             {"sweep", sweep_sample()},
             {"empty sweep", SweepChart{}},
             {"tornado", tornado_sample(21)},

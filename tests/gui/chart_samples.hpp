@@ -28,6 +28,8 @@ gui::charts::SweepChart sweep_sample();
 gui::charts::TornadoChart tornado_sample(int rows);
 /// Nut, fret and three fingers; one contact point where the softest finger holds nothing.
 gui::charts::EndsChart ends_sample();
+/// A wedge whose edges rise with the acceleration.
+gui::charts::StartChart start_sample(int paces, int forces);
 
 struct NamedChart {
     std::string name;

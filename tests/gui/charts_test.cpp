@@ -231,4 +231,59 @@ TEST_F(ChartsTest, WhatCannotStandOnALogarithmicAxisIsLeftOut) {
     EXPECT_EQ(picture(*chart_scene(chart)), before);
 }
 
+/// With a line of the player's far from the cells, which lets the plot's axes be asked.
+StartChart four_beginnings() {
+    return {.paces = {1.0, 2.0},
+            .forces = {0.1, 0.2},
+            .cells = std::vector<StartChartCell>(4),
+            .player_force = ForceRange{0.08, 0.25}};
+}
+
+/// Each outcome of a beginning drawn alone, in black and white and without its tint: no two pictures are the same.
+TEST_F(ChartsTest, BeginningsDifferByShapeAlone) {
+    std::set<std::string> pictures;
+    for (std::size_t step = 0; step < start_step_count; ++step) {
+        StartChart chart = four_beginnings();
+        chart.cells[0].step = static_cast<StartStep>(step);
+        const auto scene = chart_scene(chart);
+        const QImage image = picture(*scene);
+        QChart* plot = plots(*scene).front();
+        const QPoint place = plot->mapToPosition(QPointF(std::log10(1.0), std::log10(0.1))).toPoint();
+        const int tint = qGray(image.pixel(place + QPoint(14, 14)));
+        std::string shape;
+        for (int y = -8; y <= 8; ++y)
+            for (int x = -8; x <= 8; ++x) shape += qGray(image.pixel(place + QPoint(x, y))) < tint - 40 ? '#' : '.';
+        EXPECT_GT(std::count(shape.begin(), shape.end(), '#'), 3) << step;
+        pictures.insert(shape);
+    }
+    EXPECT_EQ(pictures.size(), start_step_count);
+}
+
+/// expects  a black square about a cell whose runs did not vote alike, and none about the others
+TEST_F(ChartsTest, UnsureBeginningsAreMarked) {
+    StartChart chart = four_beginnings();
+    const QImage sure = picture(*chart_scene(chart));
+    chart.cells[0].unsure = true;
+    const auto scene = chart_scene(chart);
+    const QImage image = picture(*scene);
+    QChart* plot = plots(*scene).front();
+    const auto at = [&](double pace) { return plot->mapToPosition(QPointF(std::log10(pace), std::log10(0.1))); };
+    EXPECT_GT(dark_pixels(image, at(1.0), 14), dark_pixels(sure, at(1.0), 14) + 40);
+    EXPECT_EQ(dark_pixels(image, at(2.0), 14), dark_pixels(sure, at(2.0), 14));
+    EXPECT_TRUE(says(*scene, "unsure"));
+}
+
+TEST_F(ChartsTest, BeginningsThatDoNotFillTheirMapAreNotDrawn) {
+    StartChart none = tests::start_sample(5, 5);
+    none.cells.clear();
+    StartChart few = tests::start_sample(5, 5);
+    few.cells.pop_back();
+    StartChart falling = tests::start_sample(5, 5);
+    std::ranges::reverse(falling.paces);
+    const QImage empty = picture(*chart_scene(none));
+    EXPECT_EQ(picture(*chart_scene(few)), empty);
+    EXPECT_EQ(picture(*chart_scene(falling)), empty);
+    EXPECT_NE(picture(*chart_scene(tests::start_sample(5, 5))), empty);
+}
+
 }  // namespace
