@@ -2,6 +2,7 @@
 #pragma once
 
 #include "analysis/output_file.hpp"
+#include "sim/report/bridge_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/window_report.hpp"
 
@@ -15,5 +16,7 @@ void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+void draw_bridge_chart(const analysis::OutputFile& file, const sim::report::AskedBridge& asked,
+                       const sim::MeasuredBridge& measured, const sim::BridgeFit& fit);
 
 }  // namespace cli

@@ -11,5 +11,7 @@ void require_chart_place(const std::filesystem::path&) {
 // Never reached: require_chart_place is asked first.
 void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
 void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_bridge_chart(const analysis::OutputFile&, const sim::report::AskedBridge&, const sim::MeasuredBridge&,
+                       const sim::BridgeFit&) {}
 
 }  // namespace cli

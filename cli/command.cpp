@@ -2,6 +2,7 @@
 #include "cli/command.hpp"
 
 #include "analysis/errors.hpp"
+#include "cli/command_bridge.hpp"
 #include "cli/command_climb.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_presets.hpp"
@@ -51,6 +52,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<NoteCommand>(program));
     commands.push_back(std::make_unique<WindowCommand>(program));
     commands.push_back(std::make_unique<ClimbCommand>(program));
+    commands.push_back(std::make_unique<BridgeCommand>(program));
     return commands;
 }
 

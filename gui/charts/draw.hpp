@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "gui/charts/bridge_chart.hpp"
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
 #include "gui/charts/window_chart.hpp"
@@ -14,5 +15,6 @@ namespace gui::charts {
 std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const BridgeChart& chart);
 
 }  // namespace gui::charts

@@ -122,6 +122,25 @@ SweepChart sweep_sample() {
     return chart;
 }
 
+BridgeChart bridge_sample(int points) {
+    BridgeChart chart{.title = "Admittance of a bridge: invented.csv", .subtitle = "50 to 5000 Hz, 3 modes in it"};
+    const auto value = [](double hz, double noise) {
+        const double level = -40.0 + 12.0 * std::cos(6.0 * std::log(hz));
+        return AdmittanceValue{hz, level + noise * 3.0, -80.0 * std::sin(6.0 * std::log(hz)) + noise * 20.0};
+    };
+    for (int i = 0; i < points; ++i) {
+        const double hz = 50.0 * std::pow(100.0, i / std::max(points - 1.0, 1.0));
+        chart.measured.push_back(value(hz, scatter(i) - 0.5));
+        chart.fitted.push_back(value(hz, 0.0));
+    }
+    for (const int n : {4, 5, 6, 7, 8}) {
+        const double hz = std::exp(n * 2.0 * std::acos(-1.0) / 6.0);
+        chart.modes.push_back({hz, -28.0});
+    }
+    chart.notes = {"Re Y is below 0 by noise at 2 % of the points; the fitted modes are passive everywhere."};
+    return chart;
+}
+
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -149,7 +168,11 @@ std::vector<NamedChart> all_samples() {
             {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
             {"empty climb", ClimbChart{}},
             {"sweep", sweep_sample()},
-            {"empty sweep", SweepChart{}}};
+            {"empty sweep", SweepChart{}},
+            {"bridge", bridge_sample(600)},
+            {"bridge of very many points", bridge_sample(100000)},
+            {"bridge of one point", bridge_sample(1)},
+            {"empty bridge", BridgeChart{}}};
 }
 
 }  // namespace tests

@@ -24,6 +24,8 @@ gui::charts::WindowChart bandless_window();
 /// Stops 0 to `stops` - 1 in semitones; those named have no band, and at the first of them nothing speaks at all.
 gui::charts::ClimbChart climb_sample(int stops, double left_behind_mm, const std::vector<int>& bandless);
 gui::charts::SweepChart sweep_sample();
+/// So many measured points, noise in the valleys.
+gui::charts::BridgeChart bridge_sample(int points);
 
 struct NamedChart {
     std::string name;
