@@ -14,6 +14,8 @@ constexpr double kg_m_from_g_m(double g_m) { return g_m * 1e-3; }
 constexpr double g_m_from_kg_m(double kg_m) { return kg_m * 1e3; }
 inline double radians_from_degrees(double degrees) { return degrees * 3.14159265358979323846 / 180.0; }
 
+inline double degrees_from_radians(double radians) { return radians * 180.0 / 3.14159265358979323846; }
+
 /// 1200 log2(frequency / reference): cents by which `frequency` lies above `reference`, both in Hz.
 inline double cents_between(double frequency, double reference) { return 1200.0 * std::log2(frequency / reference); }
 /// 2^(semitones/12), equal temperament.

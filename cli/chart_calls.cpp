@@ -9,6 +9,10 @@
 #include <algorithm>
 #include <numbers>
 
+#include <algorithm>
+#include <cmath>
+#include <complex>
+
 namespace cli {
 namespace {
 
@@ -132,6 +136,22 @@ void set_paces(charts::StartChart& chart, const sim::StartMap& map, const sim::P
     chart.pace_title = from_rest ? "acceleration of the bow, m/s²" : "time in which the force rises, ms";
     if (player.rise > 0.0) chart.player_pace = from_rest ? player.speed / player.rise : player.rise * unit;
     if (chart.best_pace) *chart.best_pace *= unit;
+charts::AdmittanceValue chart_value(double hz, std::complex<double> y) {
+    return {hz, analysis::db_from_ratio(std::abs(y)), analysis::degrees_from_radians(std::arg(y))};
+}
+
+/// The modes' sum, evenly over log frequency and at every mode, so that no peak falls between.
+std::vector<charts::AdmittanceValue> fitted_values(const sim::BridgeFit& fit) {
+    constexpr int count = 1200;
+    std::vector<double> places;
+    for (int i = 0; i <= count; ++i)
+        places.push_back(fit.range.low * std::pow(fit.range.high / fit.range.low, static_cast<double>(i) / count));
+    for (const sim::BridgeMode& mode : fit.modes)
+        if (mode.frequency > fit.range.low && mode.frequency < fit.range.high) places.push_back(mode.frequency);
+    std::ranges::sort(places);
+    std::vector<charts::AdmittanceValue> values;
+    for (const double hz : places) values.push_back(chart_value(hz, sim::admittance(bridge_of(fit), hz)));
+    return values;
 }
 
 }  // namespace
@@ -234,6 +254,21 @@ void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked
     set_paces(chart, map, asked.player);
     if (answer.lenient.clean_cells == 0) chart.warning = wedge_in_words(map, answer.lenient);
     chart.notes = {wedge_in_words(map, answer.strict), wedge_in_words(map, answer.lenient)};
+void draw_bridge_chart(const analysis::OutputFile& file, const sim::report::AskedBridge& asked,
+                       const sim::MeasuredBridge& measured, const sim::BridgeFit& fit) {
+    charts::BridgeChart chart;
+    chart.title = "Admittance of a bridge: " + std::filesystem::path(asked.file).filename().string();
+    chart.subtitle = sim::report::bridge_line(fit);
+    for (std::size_t i = 0; i < measured.hz.size(); ++i)
+        if (measured.hz[i] >= fit.range.low && measured.hz[i] <= fit.range.high)
+            chart.measured.push_back(chart_value(measured.hz[i], measured.admittance[i]));
+    chart.fitted = fitted_values(fit);
+    for (const sim::BridgeMode& mode : fit.modes) {
+        if (mode.frequency < fit.range.low || mode.frequency > fit.range.high) continue;
+        const std::complex<double> y = sim::admittance(bridge_of(fit), mode.frequency);
+        chart.modes.push_back({mode.frequency, chart_value(mode.frequency, y).level_db});
+    }
+    chart.notes = fit.remarks;
     const charts::ChartSession session;
     charts::fill_chart(file, chart);
 }

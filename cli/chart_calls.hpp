@@ -2,6 +2,7 @@
 #pragma once
 
 #include "analysis/output_file.hpp"
+#include "sim/report/bridge_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/ends_report.hpp"
 #include "sim/report/law_report.hpp"
@@ -29,5 +30,7 @@ void draw_sensitivity_chart(const analysis::OutputFile& file, const sim::report:
 void draw_ends_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Ends& ends);
 void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked& asked,
                       const sim::StartAnswer& answer);
+void draw_bridge_chart(const analysis::OutputFile& file, const sim::report::AskedBridge& asked,
+                       const sim::MeasuredBridge& measured, const sim::BridgeFit& fit);
 
 }  // namespace cli

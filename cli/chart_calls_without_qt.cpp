@@ -17,5 +17,7 @@ void draw_sensitivity_chart(const analysis::OutputFile&, const sim::report::Aske
                             const sim::Sensitivity&) {}
 void draw_ends_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Ends&) {}
 void draw_start_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::StartAnswer&) {}
+void draw_bridge_chart(const analysis::OutputFile&, const sim::report::AskedBridge&, const sim::MeasuredBridge&,
+                       const sim::BridgeFit&) {}
 
 }  // namespace cli

@@ -3,6 +3,7 @@
 
 #include "analysis/errors.hpp"
 #include "analysis/units.hpp"
+#include "sim/preset_bridge.hpp"
 #include "sim/preset_parts.hpp"
 
 #include <nlohmann/json.hpp>
@@ -158,9 +159,7 @@ Preset read_preset(const std::filesystem::path& file) {
     const std::string where = one_line(file.string());
     Preset preset = parse_preset(file_text(file), where);
     if (!preset.measured_bridge.empty()) {
-        throw analysis::InputError(where + " /bridge/measured",
-                                   "measured bridges can't be read yet; give \"modes\", \"resistance_kg_s\" or "
-                                   "\"rigid\"");
+        fit_measured_bridge(preset, file.parent_path(), where);
     }
     preset.short_name = file.stem().string();
     preset.file = file;

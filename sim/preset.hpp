@@ -66,7 +66,7 @@ struct Preset {
     Player player;
     std::vector<PresetString> strings;
     Bridge bridge;
-    std::string measured_bridge;  ///< file named by "bridge": {"measured": …}; empty otherwise
+    std::string measured_bridge;  ///< "bridge": {"measured": …} of a text; read_preset puts the modes in its place
     Friction friction;
     Bow bow;
     std::map<std::string, std::string>
@@ -76,7 +76,7 @@ struct Preset {
 };
 
 /// Reads a preset.  Unknown keys, wrong types, units or values, and physical values without a source throw
-/// InputError naming the file, the JSON pointer, the key, and what would be accepted.
+/// InputError naming the file, the JSON pointer, the key, and what would be accepted.  A measured bridge is fitted.
 Preset read_preset(const std::filesystem::path& file);
 /// As above from text; `where` names it in errors.
 Preset parse_preset(const std::string& text, const std::string& where);

@@ -12,8 +12,8 @@ namespace sim {
 namespace {
 
 constexpr std::string_view source_forms =
-    "a source key such as [Woodhouse2004], or text that begins with \"from memory\", \"common practice\" or "
-    "\"invented\"";
+    "a source key such as [Woodhouse2004], or text that begins with \"from memory\", \"common practice\", "
+    "\"measured\" or \"invented\"";
 
 /// "[Name1999]" or "[Name1999b]" at the start of `text`.
 bool begins_with_key(std::string_view text) {
@@ -31,7 +31,7 @@ bool begins_with_key(std::string_view text) {
 }
 
 bool is_source(std::string_view text) {
-    constexpr std::array<std::string_view, 3> open_words = {"from memory", "common practice", "invented"};
+    constexpr std::array<std::string_view, 4> open_words = {"from memory", "common practice", "measured", "invented"};
     const auto begins = [text](std::string_view words) {
         return text.starts_with(words) &&
                (text.size() == words.size() || std::isalnum(static_cast<unsigned char>(text[words.size()])) == 0);

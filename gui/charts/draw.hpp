@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "gui/charts/bridge_chart.hpp"
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
@@ -22,5 +23,6 @@ std::unique_ptr<QGraphicsScene> draw(const IntervalChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const EndsChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const StartChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const BridgeChart& chart);
 
 }  // namespace gui::charts

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "gui/charts/bridge_chart.hpp"
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
@@ -22,7 +23,7 @@ class QGraphicsScene;
 namespace gui::charts {
 
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
-using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart>;
+using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart, BridgeChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

@@ -132,6 +132,8 @@ RunRecord read_run(const std::filesystem::path& file, std::string_view command) 
     }
     record.version = run.text("version");
     record.preset = parse_preset(run.child("preset").json().dump(), where + " /run/preset");
+    if (!record.preset.measured_bridge.empty())
+        run.fail_at("preset", "names a file for its bridge; a run record holds the modes themselves");
     record.preset.short_name = run.child("preset_short_name").text_or_empty();
     const PresetNode settings = run.child("settings");
     for (const std::string& key : settings.keys()) {

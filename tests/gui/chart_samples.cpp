@@ -185,7 +185,23 @@ StartChart start_sample(int paces, int forces) {
     chart.player_pace = 3.3;
     chart.middle_force = 0.2;
     chart.best_pace = 2.0;
-    chart.notes = {"At 0.2 N let the bow gather speed by 1.3 to 3.3 m/s a second."};
+    chart.notes = {"At 0.2 N let the bow gather speed by 1.3 to 3.3 m/s a second.",
+BridgeChart bridge_sample(int points) {
+    BridgeChart chart{.title = "Admittance of a bridge: invented.csv", .subtitle = "50 to 5000 Hz, 3 modes in it"};
+    const auto value = [](double hz, double noise) {
+        const double level = -40.0 + 12.0 * std::cos(6.0 * std::log(hz));
+        return AdmittanceValue{hz, level + noise * 3.0, -80.0 * std::sin(6.0 * std::log(hz)) + noise * 20.0};
+    };
+    for (int i = 0; i < points; ++i) {
+        const double hz = 50.0 * std::pow(100.0, i / std::max(points - 1.0, 1.0));
+        chart.measured.push_back(value(hz, scatter(i) - 0.5));
+        chart.fitted.push_back(value(hz, 0.0));
+    }
+    for (const int n : {4, 5, 6, 7, 8}) {
+        const double hz = std::exp(n * 2.0 * std::acos(-1.0) / 6.0);
+        chart.modes.push_back({hz, -28.0});
+    }
+    chart.notes = {"Re Y is below 0 by noise at 2 % of the points; the fitted modes are passive everywhere."};
     return chart;
 }
 
@@ -235,7 +251,11 @@ std::vector<NamedChart> all_samples() {
             {"crowded tornado", wordy_tornado},
             {"tornado without rows", tornado_sample(0)},
             {"ends", ends_sample()},
-            {"empty ends", EndsChart{}}};
+            {"empty ends", EndsChart{}},
+            {"bridge", bridge_sample(600)},
+            {"bridge of very many points", bridge_sample(100000)},
+            {"bridge of one point", bridge_sample(1)},
+            {"empty bridge", BridgeChart{}}};
 }
 
 }  // namespace tests

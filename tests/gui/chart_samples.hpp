@@ -30,6 +30,8 @@ gui::charts::TornadoChart tornado_sample(int rows);
 gui::charts::EndsChart ends_sample();
 /// A wedge whose edges rise with the acceleration.
 gui::charts::StartChart start_sample(int paces, int forces);
+/// So many measured points, noise in the valleys.
+gui::charts::BridgeChart bridge_sample(int points);
 
 struct NamedChart {
     std::string name;

@@ -163,6 +163,29 @@ TEST_F(ChartsTest, ClimbWithoutAnyBandSaysSo) {
     EXPECT_FALSE(says(*chart_scene(tests::climb_sample(4, 25.0, {0, 1, 2})), "No contact band at any stop."));
 }
 
+/// Grey alone tells them apart: the measured line is pale and broad, the fitted one dark, and each mode has a mark.
+TEST_F(ChartsTest, MeasuredAndFittedAdmittanceDifferInGrey) {
+    const auto count = [](const BridgeChart& chart, int from, int to) {
+        const auto scene = chart_scene(chart);
+        const QImage image = picture(*scene).copy(plots(*scene).front()->plotArea().toRect());
+        int found = 0;
+        for (int y = 0; y < image.height(); ++y)
+            for (int x = 0; x < image.width(); ++x)
+                if (qGray(image.pixel(x, y)) >= from && qGray(image.pixel(x, y)) < to) ++found;
+        return found;
+    };
+    const BridgeChart whole = tests::bridge_sample(600);
+    BridgeChart measured = whole;
+    measured.fitted.clear();
+    BridgeChart fitted = whole;
+    fitted.measured.clear();
+    EXPECT_GT(count(measured, 170, 190), 5 * count(fitted, 170, 190));
+    EXPECT_GT(count(fitted, 40, 110), 2 * count(measured, 40, 110));
+    EXPECT_TRUE(says(*chart_scene(whole), "admittance, dB re 1 m/s/N"));
+    EXPECT_TRUE(says(*chart_scene(whole), "phase, degrees"));
+    EXPECT_TRUE(says(*chart_scene(whole), "frequency, Hz"));
+}
+
 /// Eight kinds of stroke, each drawn alone and reduced to black and white: no two pictures are the same.
 TEST_F(ChartsTest, MotionsDifferByShapeAlone) {
     std::vector<WindowCell> kinds;
