@@ -69,7 +69,7 @@ void add_heard(Json& part, const std::optional<StrokeResult>& stroke, const Note
     part["level_db"] = rounded(level_db(*stroke));
     part["brightness_f0"] = rounded(brightness_f0(*stroke));
     part["pitch_cents"] = rounded(pitch_cents(*stroke, note));
-    if (stroke->tone.pitch) part["clarity_db"] = rounded(stroke->tone.clarity);
+    part["clarity_db"] = rounded(stroke->tone.clarity);
 }
 
 Json band_part(const std::optional<Band>& band) {
