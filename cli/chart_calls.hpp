@@ -3,6 +3,7 @@
 
 #include "analysis/output_file.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/speeds_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -14,6 +15,11 @@ namespace cli {
 void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
+void draw_tone_map_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
+void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked,
+                           const sim::Climb& climb);
+void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
+                       const sim::SpeedStudy& study);
 
 }  // namespace cli

@@ -10,6 +10,9 @@ void require_chart_place(const std::filesystem::path&) {
 
 // Never reached: require_chart_place is asked first.
 void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
+void draw_tone_map_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
 void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_climb_tone_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
 }  // namespace cli

@@ -5,6 +5,7 @@
 #include "cli/command_climb.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_presets.hpp"
+#include "cli/command_speeds.hpp"
 #include "cli/command_window.hpp"
 #include "sim/preset_reader.hpp"
 
@@ -51,6 +52,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<NoteCommand>(program));
     commands.push_back(std::make_unique<WindowCommand>(program));
     commands.push_back(std::make_unique<ClimbCommand>(program));
+    commands.push_back(std::make_unique<SpeedsCommand>(program));
     return commands;
 }
 

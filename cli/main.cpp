@@ -26,7 +26,7 @@ void run_chosen(const CLI::App& program, const std::vector<std::unique_ptr<cli::
     }
     cli::refuse_extras(program);
     throw analysis::InputError("command",
-                               "none given; give presets, note, window or climb (bowband --help tells more)");
+                               "none given; give presets, note, window, climb or speeds (bowband --help tells more)");
 }
 
 std::string said_where(const CLI::App& program) {

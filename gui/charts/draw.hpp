@@ -2,7 +2,9 @@
 #pragma once
 
 #include "gui/charts/climb_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
+#include "gui/charts/tone_map_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <QGraphicsScene>
@@ -14,5 +16,7 @@ namespace gui::charts {
 std::unique_ptr<QGraphicsScene> draw(const WindowChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ClimbChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const StackChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart);
 
 }  // namespace gui::charts

@@ -45,7 +45,7 @@ TEST_P(HelpTest, TellsTheVersion) {
     EXPECT_EQ(outcome.out, std::string("bowband ") + BOWBAND_VERSION + "\n");
 }
 
-INSTANTIATE_TEST_SUITE_P(Commands, HelpTest, testing::Values("presets", "note", "window", "climb"),
+INSTANTIATE_TEST_SUITE_P(Commands, HelpTest, testing::Values("presets", "note", "window", "climb", "speeds"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};

@@ -24,6 +24,11 @@ gui::charts::WindowChart bandless_window();
 /// Stops 0 to `stops` - 1 in semitones; those named have no band, and at the first of them nothing speaks at all.
 gui::charts::ClimbChart climb_sample(int stops, double left_behind_mm, const std::vector<int>& bandless);
 gui::charts::SweepChart sweep_sample();
+/// As window_sample, with an invented tone: every step of every map occurs, and cells without a pitch.
+gui::charts::ToneMapChart tone_map_sample(const WindowExtent& extent);
+gui::charts::ToneMapChart bass_tone_map();
+/// Panels of three lines with firm and weak bars; the second line misses a value.
+gui::charts::StackChart stack_sample(int panels);
 
 struct NamedChart {
     std::string name;
