@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <tuple>
 
 namespace sim {
 
@@ -130,7 +131,9 @@ std::vector<SpeedAnswer> speed_answers(const SpeedStudy& study) {
             answer.quick = nearer(answer.quick, quick_stroke);
         }
         if (row.rule != ForceRule::forces_with_speed) continue;
-        if (rows[answer.first].rule != row.rule) answer.first = i;
+        if (rows[answer.first].rule != row.rule) answer.first = answer.last = i;
+        if (!row.is_secure()) continue;
+        if (!rows[answer.first].is_secure()) answer.first = i;
         answer.last = i;
     }
     return answers;

@@ -7,6 +7,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace sim {
@@ -50,6 +51,8 @@ struct SpeedRow {
     std::optional<ForceWindow> speaking;  ///< forces that speak at the best contact point; none where nothing speaks
     std::optional<StrokeResult> middle;   ///< a stroke of the range's middle force there
 
+    /// Some stroke of the range speaks and keeps its tone somewhere; else "best" only names where most speak.
+    bool is_secure() const { return band.band || (band.stretch && band.at_best.security > 0.0); }
     /// The band, or where there is none the most secure stretch.
     const std::optional<Band>& place() const { return band.band ? band.band : band.stretch; }
 };
@@ -68,8 +71,8 @@ struct SpeedAnswer {
     std::size_t wants = 0;  ///< greatest security, then the widest place in ratio, then nearest the player's own speed
     std::size_t slow = 0;   ///< of the same forces, the speed nearest (in ratio) to a long slow stroke's 0.1 m/s …
     std::size_t quick = 0;  ///< … and to a quick one's 0.4 m/s (common practice, no source)
-    std::size_t first = 0;  ///< of the forces that go with the speed, slowest …
-    std::size_t last = 0;   ///< … and quickest: how far the law of friction is from scaling
+    std::size_t first = 0;  ///< of the forces that go with the speed, the slowest with any secure stroke …
+    std::size_t last = 0;   ///< … and the quickest; the slowest of all where none is
 };
 /// One for each stop, in order.
 std::vector<SpeedAnswer> speed_answers(const SpeedStudy& study);

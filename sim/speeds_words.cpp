@@ -24,8 +24,7 @@ std::string speaking(const SpeedRow& row) {
 
 std::string wants_words(const SpeedRow& row) {
     const std::string note = "Stop " + short_number(row.note.stop) + ": ";
-    if (!row.band.best || row.band.at_best.security <= 0.0)
-        return note + "no stroke of the speeds and forces tried speaks and keeps its tone anywhere.";
+    if (!row.is_secure()) return note + "no stroke of the speeds and forces tried speaks and keeps its tone anywhere.";
     return note + "the note does best at " + speed(row) + " with " + forces(row.player) + ", " + mm(*row.band.best) +
            " from the bridge: " + percent(row.band.at_best.security) + " of strokes speak and keep their tone; there " +
            speaking(row) + ".";
@@ -34,11 +33,10 @@ std::string wants_words(const SpeedRow& row) {
 /// "a stretch of 12 mm about 40 mm, 45 % secure, where 0.03 to 0.2 N speak"
 std::string room_words(const SpeedRow& row) {
     if (!row.band.best) return "nowhere to speak";
-    const std::string where = row.place()
-                                  ? std::string(row.band.band ? "a band" : "no band but a stretch") + " of " +
-                                        mm(row.place()->far - row.place()->near) + " about " + mm(*row.band.best)
-                                  : "no secure place, at best " + mm(*row.band.best);
-    return where + ", " + percent(row.band.at_best.security) + " secure (" + speaking(row) + ")";
+    if (!row.is_secure()) return "no place where a stroke keeps its tone";
+    return std::string(row.band.band ? "a band" : "no band but a stretch") + " of " +
+           mm(row.place()->far - row.place()->near) + " about " + mm(*row.band.best) + ", " +
+           percent(row.band.at_best.security) + " secure (" + speaking(row) + ")";
 }
 
 std::string cost_words(const SpeedRow& slow, const SpeedRow& quick) {
@@ -47,9 +45,11 @@ std::string cost_words(const SpeedRow& slow, const SpeedRow& quick) {
 }
 
 std::string scaling_words(const SpeedRow& first, const SpeedRow& last) {
-    const std::string from = "With force in proportion to speed, from " + speed(first) + " to " + speed(last) + ", ";
-    if (!first.band.best || !last.band.best) return from + "one end does not speak at all.";
-    return from + "the best place goes from " + mm(*first.band.best) + " to " + mm(*last.band.best) +
+    const std::string rule = "With force in proportion to speed ";
+    if (!first.is_secure()) return rule + "no stroke keeps its tone at any speed tried.";
+    if (&first == &last) return rule + "strokes keep their tone at " + speed(first) + " only.";
+    return rule + "strokes keep their tone from " + speed(first) + " to " + speed(last) +
+           "; between these the best place goes from " + mm(*first.band.best) + " to " + mm(*last.band.best) +
            " and the secure share from " + percent(first.band.at_best.security) + " to " +
            percent(last.band.at_best.security) + ".";
 }

@@ -52,7 +52,7 @@ Scale y_scale(const StackPanel& panel) {
 }
 
 QPen bar_pen(const QColor& colour, bool weak) {
-    return weak ? style::pen(colour, 1.2, {3, 2}) : style::pen(colour, 2.4);
+    return weak ? style::pen(colour, 1.6, {3, 2}) : style::pen(colour, 2.4);
 }
 
 /// Bars of different lines stand beside each other.

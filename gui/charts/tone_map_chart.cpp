@@ -21,15 +21,16 @@ namespace {
 using ValueOf = std::optional<double> ToneCell::*;
 
 constexpr double slot_width = (style::sheet_width - 2 * style::margin) / 2.0;  ///< px, of a map with all that is its
-constexpr double axis_width = 62.0;
+constexpr double axis_width = 70.0;
 constexpr double steps_width = 128.0;
 constexpr double title_height = 24.0;
 constexpr double axis_height = 50.0;
 constexpr double key_height = 52.0;  ///< of the legend that all maps share
 constexpr double sharp_cents = 5.0;
+constexpr double unclear_db = 0.0;
 
-const Hatch silent_hatch{.pen = style::pen(style::ink, 0.9), .apart = 5.0};
-const Hatch silent_rim{.pen = style::pen(Qt::white, 2.6), .apart = 5.0};
+const Hatch silent_hatch{.pen = style::pen(style::ink, 0.9), .apart = 6.0};
+const Hatch silent_rim{.pen = style::pen(Qt::white, 2.2), .apart = 6.0};
 const QPen band_edge = style::pen(style::ink, 2.0);
 const QPen stretch_edge = style::pen(style::ink, 2.0, {4, 2});
 const QPen best_pen = style::pen(style::red, 2.6);
@@ -44,11 +45,22 @@ struct ToneMap {
     Shades shades;
 };
 
+/// Of the strokes that speak, if any does: a string that only rings would take most of the steps.
 std::vector<double> values_of(const ToneMapChart& chart, ValueOf value) {
+    const bool any = std::ranges::any_of(chart.cells, &ToneCell::speaks);
     std::vector<double> values;
     for (const ToneCell& cell : chart.cells)
-        if (cell.*value) values.push_back(*(cell.*value));
+        if (cell.*value && (cell.speaks || !any)) values.push_back(*(cell.*value));
     return values;
+}
+
+/// A pitch weaker than the rest of the sound is none to the ear, and there is no brightness above it.
+void hide_unclear(ToneMapChart& chart) {
+    for (ToneCell& cell : chart.cells) {
+        if (cell.clarity_db.value_or(0.0) >= unclear_db) continue;
+        cell.pitch_cents.reset();
+        cell.brightness_f0.reset();
+    }
 }
 
 std::array<ToneMap, 4> maps_of(const ToneMapChart& chart) {
@@ -56,7 +68,7 @@ std::array<ToneMap, 4> maps_of(const ToneMapChart& chart) {
              {"brightness: centroid, fundamentals",
               &ToneCell::brightness_f0,
               {round_edges(values_of(chart, &ToneCell::brightness_f0)), false}},
-             {"level, dB", &ToneCell::level_db, {round_edges(values_of(chart, &ToneCell::level_db)), false}},
+             {"level, dB re 1 N", &ToneCell::level_db, {round_edges(values_of(chart, &ToneCell::level_db)), false}},
              {"clarity of pitch, dB", &ToneCell::clarity_db, Shades({0, 10, 20, 30, 40}, false)}}};
 }
 
@@ -65,7 +77,7 @@ class Steps {
 public:
     explicit Steps(const std::set<double>& values) : values_(values.begin(), values.end()) {
         if (values_.empty()) return;
-        const double ends = values_.size() > 1 ? std::sqrt(values_[1] / values_[0]) : 1.1;
+        const double ends = values_.size() > 1 ? std::sqrt(values_[1] / values_[0]) : 1.5;
         edges_.push_back(values_.front() / ends);
         for (std::size_t i = 1; i < values_.size(); ++i) edges_.push_back(std::sqrt(values_[i - 1] * values_[i]));
         edges_.push_back(values_.back() * ends);
@@ -249,7 +261,7 @@ private:
 void add_key(const ToneMapChart& chart, double top, QGraphicsScene& scene) {
     Key key(scene, top);
     key.add("does not speak in time", [&](const QRectF& box) { add_hatched_box(scene, box, Qt::white, silent_hatch); });
-    key.add_mark("no pitch found", {.shape = MarkShape::cross, .colour = style::ink, .size = 8.0});
+    key.add_mark("no pitch, or clarity under 0 dB", {.shape = MarkShape::cross, .colour = style::ink, .size = 8.0});
     key.add_mark("sharp", {.shape = MarkShape::triangle, .colour = style::ink, .size = 8.0});
     if (chart.player_force) key.add_line("player's range of force", force_pen);
     if (chart.band) key.add_line("edges of the contact band", band_edge);
@@ -267,6 +279,7 @@ bool can_be_drawn(const ToneCell& cell) {
 std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart) {
     ToneMapChart usable = chart;
     std::erase_if(usable.cells, [](const ToneCell& cell) { return !can_be_drawn(cell); });
+    hide_unclear(usable);
     std::string warning;
     if (!usable.band) warning = usable.reason.empty() ? "No contact band." : "No contact band: " + usable.reason;
     Sheet sheet = make_sheet({.title = usable.title, .subtitle = usable.subtitle, .warning = warning});

@@ -145,7 +145,7 @@ ToneMapChart tone_map_sample(const WindowExtent& extent) {
 }
 
 ToneMapChart bass_tone_map() {
-    return tone_map_sample({.floor_mm = 7.0, .far_mm = 300.0, .force = {0.1, 0.4}, .contact_points = 40, .forces = 36});
+    return tone_map_sample({.floor_mm = 7.0, .far_mm = 300.0, .force = {0.1, 0.4}, .contact_points = 24, .forces = 18});
 }
 
 StackChart stack_sample(int panels) {

@@ -119,20 +119,28 @@ TEST(ShadesTest, RoundEdgesLieWithinTheValuesAndMakeAtMostSixSteps) {
 TEST_F(ToneChartsTest, FourMapsStandOverTheSameWindow) {
     const auto scene = chart_scene(tests::bass_tone_map());
     ASSERT_EQ(plots(*scene).size(), 4U);
-    for (const char* text : {"flattening: pitch, cents from the note", "brightness: centroid, fundamentals",
-                             "level, dB", "clarity of pitch, dB", "contact point, mm from the bridge", "bow force, N",
-                             "does not speak in time", "no pitch found", "under −50", "40 and more"})
+    for (const char* text :
+         {"flattening: pitch, cents from the note", "brightness: centroid, fundamentals", "level, dB re 1 N",
+          "clarity of pitch, dB", "contact point, mm from the bridge", "bow force, N", "does not speak in time",
+          "no pitch, or clarity under 0 dB", "under −50", "40 and more"})
         EXPECT_TRUE(says(*scene, text)) << text;
 }
 
 /// expects  a flat tone to be darker than one in tune in the first map, an unclear one paler in the last
 TEST_F(ToneChartsTest, ShadesFollowTheValues) {
     const auto good = chart_scene(flat_map(0.0, 45.0, true));
-    const auto bad = chart_scene(flat_map(-80.0, -5.0, true));
+    const auto bad = chart_scene(flat_map(-80.0, 1.0, true));
     const QImage good_picture = picture(*good);
     const QImage bad_picture = picture(*bad);
     EXPECT_GT(mean_grey(good_picture, *plots(*good)[0]), mean_grey(bad_picture, *plots(*bad)[0]) + 100.0);
     EXPECT_LT(mean_grey(good_picture, *plots(*good)[3]), mean_grey(bad_picture, *plots(*bad)[3]) - 100.0);
+}
+
+/// expects  no shade for the pitch of what is more noise than tone, whatever pitch was found in it
+TEST_F(ToneChartsTest, PitchOfAnUnclearSoundIsNotShown) {
+    const auto clear = chart_scene(flat_map(-80.0, 1.0, true));
+    const auto unclear = chart_scene(flat_map(-80.0, -1.0, true));
+    EXPECT_GT(mean_grey(picture(*unclear), *plots(*unclear)[0]), mean_grey(picture(*clear), *plots(*clear)[0]) + 100.0);
 }
 
 /// expects  strokes across cells that don't speak, on the palest shade and on the darkest
@@ -177,7 +185,7 @@ TEST_F(ToneChartsTest, BarsReachFromLowToHigh) {
     chart.panels = {panel};
     const auto with = chart_scene(chart);
     const QImage image = picture(*with);
-    const QChart* plot = plots(*with).front();
+    QChart* plot = plots(*with).front();
     const auto dark = [&](double y) {
         const QPoint place = plot->mapToPosition(QPointF(2.0, y)).toPoint();
         int count = 0;
