@@ -102,6 +102,12 @@ struct LagRange {
     std::size_t last = 0;
 };
 
+/// Share of what repeats exactly, in dB against the rest.
+double decibels_of_share(double share) {
+    const double db = 10.0 * std::log10(std::max(share, 1e-7) / std::max(1.0 - share, 1e-7));
+    return std::clamp(db, -most_clarity_db, most_clarity_db);
+}
+
 /// The shortest period whose peak is about as high as any in the range.
 std::optional<Peak> first_peak(const Periodicity& r, const LagRange& lags) {
     double highest = 0.0;
@@ -118,6 +124,23 @@ std::optional<Peak> first_peak(const Periodicity& r, const LagRange& lags) {
         if (peak.height > 0.0 && peak.height >= nearly_as_high * best) return peak;
     }
     return std::nullopt;
+}
+
+/// p of the header at a peak.
+double repeating_share(const Periodicity& r, const Peak& peak) {
+    const auto period = static_cast<std::size_t>(std::lround(peak.lag));
+    double sum = 0.0;
+    for (std::size_t t = 1; t <= period; ++t) sum += r.at(t);
+    const double drift = std::clamp(sum / static_cast<double>(period), 0.0, 1.0 - 1e-12);
+    return std::clamp((peak.height - drift) / (1.0 - drift), 0.0, 1.0);
+}
+
+/// The greatest p at any whole lag.
+double greatest_share(const Periodicity& r, const LagRange& lags) {
+    double greatest = 0.0;
+    for (std::size_t t = lags.first; t <= lags.last; ++t)
+        greatest = std::max(greatest, repeating_share(r, {.lag = static_cast<double>(t), .height = r.at(t)}));
+    return greatest;
 }
 
 /// Follows the first peak to its multiples, up to `max_lag`: many periods at once give one period more exactly.
@@ -157,6 +180,30 @@ bool remove_mean(std::vector<double>& samples) {
     return std::isfinite(after) && after > 1e-20 * before;
 }
 
+/// A signal made ready, and the lags where its period may lie.
+struct Search {
+    double sample_rate;  // Hz, worked at
+    Periodicity periodicity;
+    LagRange lags;
+    std::size_t max_lag;
+};
+
+/// Nothing for silence, for what is not finite, and for under two periods.
+std::optional<Search> searched(std::span<const double> samples, double sample_rate, const PitchRange& range) {
+    assert(sample_rate > 0.0 && range.lowest > 0.0 && range.lowest < range.highest);
+    Signal signal = decimated_for_analysis(samples, sample_rate);
+    const std::size_t count = signal.samples.size();
+    if (count < 2 * reach + 4 || !remove_mean(signal.samples)) return std::nullopt;
+    const std::size_t max_lag = std::min(count / 2, count - reach - 2);
+    const double shortest = std::max(2.0, std::floor(signal.sample_rate / range.highest));
+    const double longest = std::min(static_cast<double>(max_lag - 1), std::ceil(signal.sample_rate / range.lowest));
+    if (shortest > longest) return std::nullopt;
+    return Search{signal.sample_rate,
+                  Periodicity(signal.samples, max_lag),
+                  {static_cast<std::size_t>(shortest), static_cast<std::size_t>(longest)},
+                  max_lag};
+}
+
 }  // namespace
 
 PitchRange pitch_range_around(double expected_hz, int semitones) {
@@ -165,24 +212,21 @@ PitchRange pitch_range_around(double expected_hz, int semitones) {
 }
 
 std::optional<Pitch> measure_pitch(std::span<const double> samples, double sample_rate, const PitchRange& range) {
-    assert(sample_rate > 0.0 && range.lowest > 0.0 && range.lowest < range.highest);
-    Signal signal = decimated_for_analysis(samples, sample_rate);
-    const std::size_t count = signal.samples.size();
-    if (count < 2 * reach + 4 || !remove_mean(signal.samples)) return std::nullopt;
-
-    const std::size_t max_lag = std::min(count / 2, count - reach - 2);
-    const double shortest = std::max(2.0, std::floor(signal.sample_rate / range.highest));
-    const double longest = std::min(static_cast<double>(max_lag - 1), std::ceil(signal.sample_rate / range.lowest));
-    if (shortest > longest) return std::nullopt;
-
-    const Periodicity periodicity(signal.samples, max_lag);
-    const std::optional<Peak> peak =
-        first_peak(periodicity, {static_cast<std::size_t>(shortest), static_cast<std::size_t>(longest)});
+    const std::optional<Search> search = searched(samples, sample_rate, range);
+    if (!search) return std::nullopt;
+    const std::optional<Peak> peak = first_peak(search->periodicity, search->lags);
     if (!peak) return std::nullopt;
-    const double r = std::clamp(peak->height, 0.0, 1.0);
-    const double clarity = 10.0 * std::log10(std::max(r, 1e-7) / std::max(1.0 - r, 1e-7));
-    const double period = followed_period(periodicity, *peak, max_lag);
-    return Pitch{signal.sample_rate / period, r, std::clamp(clarity, -60.0, 60.0)};
+    const double period = followed_period(search->periodicity, *peak, search->max_lag);
+    return Pitch{search->sample_rate / period, std::clamp(peak->height, 0.0, 1.0),
+                 decibels_of_share(repeating_share(search->periodicity, *peak))};
+}
+
+double measure_clarity(std::span<const double> samples, double sample_rate, const PitchRange& range) {
+    const std::optional<Search> search = searched(samples, sample_rate, range);
+    if (!search) return -most_clarity_db;
+    const std::optional<Peak> peak = first_peak(search->periodicity, search->lags);
+    return decibels_of_share(peak ? repeating_share(search->periodicity, *peak)
+                                  : greatest_share(search->periodicity, search->lags));
 }
 
 }  // namespace analysis

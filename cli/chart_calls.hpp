@@ -9,6 +9,7 @@
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
 #include "sim/report/start_report.hpp"
+#include "sim/report/speeds_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>
@@ -20,6 +21,7 @@ namespace cli {
 void require_chart_place(const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
+void draw_tone_map_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_climb_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked, const sim::Climb& climb);
 void draw_laws_chart(const analysis::OutputFile& file, const sim::report::AskedLaws& asked,
                      const std::vector<sim::LawWindow>& windows);
@@ -32,5 +34,9 @@ void draw_start_chart(const analysis::OutputFile& file, const sim::report::Asked
                       const sim::StartAnswer& answer);
 void draw_bridge_chart(const analysis::OutputFile& file, const sim::report::AskedBridge& asked,
                        const sim::MeasuredBridge& measured, const sim::BridgeFit& fit);
+void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked,
+                           const sim::Climb& climb);
+void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
+                       const sim::SpeedStudy& study);
 
 }  // namespace cli

@@ -10,6 +10,7 @@ void require_chart_place(const std::filesystem::path&) {
 
 // Never reached: require_chart_place is asked first.
 void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
+void draw_tone_map_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
 void draw_climb_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
 void draw_laws_chart(const analysis::OutputFile&, const sim::report::AskedLaws&, const std::vector<sim::LawWindow>&) {}
 void draw_skew_chart(const analysis::OutputFile&, const sim::report::AskedSkew&, const std::vector<sim::SkewResult>&) {}
@@ -19,5 +20,7 @@ void draw_ends_chart(const analysis::OutputFile&, const sim::report::Asked&, con
 void draw_start_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::StartAnswer&) {}
 void draw_bridge_chart(const analysis::OutputFile&, const sim::report::AskedBridge&, const sim::MeasuredBridge&,
                        const sim::BridgeFit&) {}
+void draw_climb_tone_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
 }  // namespace cli

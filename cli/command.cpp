@@ -11,6 +11,7 @@
 #include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
 #include "cli/command_start.hpp"
+#include "cli/command_speeds.hpp"
 #include "cli/command_window.hpp"
 #include "sim/preset_reader.hpp"
 
@@ -63,6 +64,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<EndsCommand>(program));
     commands.push_back(std::make_unique<StartCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
+    commands.push_back(std::make_unique<SpeedsCommand>(program));
     return commands;
 }
 

@@ -51,7 +51,8 @@ ClimbCommand::ClimbCommand(CLI::App& program) {
                                   "bowband climb division_bass_viol --stop 0:12 --contact-points 8 --forces 3");
     options_ = std::make_unique<RunOptions>(
         parser, "climb", std::initializer_list<SettingOption>{seconds_option, contact_points_option, forces_option});
-    output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.chart = true, .wav_folder = true});
+    output_ = std::make_unique<OutputOptions>(
+        parser, OutputOptions::Kinds{.chart = true, .wav_folder = true, .tone_chart = true});
 }
 
 void ClimbCommand::run() {
@@ -79,6 +80,8 @@ void ClimbCommand::run() {
          .words = [&] { return words_of(climb, output_->wants_wav()); },
          .waveform = {},
          .chart = [&](const auto& file) { draw_climb_chart(file, asked, climb); },
+         .tone_chart = [&](const auto& file) { draw_climb_tone_chart(file, asked, climb); },
+         .tone_csv = {},
          .sounds = {{"bow_left_behind.wav", filler(takes.left_behind)}, {"bow_follows.wav", filler(takes.follows)}}});
 }
 

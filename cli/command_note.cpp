@@ -121,6 +121,8 @@ void NoteCommand::run() {
                     .words = [&] { return std::string(output_->wants_wav() ? listening_caution : ""); },
                     .waveform = [&] { return sim::report::waveform_csv(answer_played); },
                     .chart = {},
+                    .tone_chart = {},
+                    .tone_csv = {},
                     .sounds = {{"", sound_filler(answer_played, note.bridge)}}});
 }
 

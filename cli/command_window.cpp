@@ -29,6 +29,15 @@ void check_range(const sim::Note& note, const sim::WindowPlan& plan) {
                                                    " mm; give a wider range, more --contact-points, or a single place");
 }
 
+void refuse_outputs_of_a_window(const OutputOptions& output) {
+    const char* option = output.wants_chart()        ? "--chart"
+                         : output.wants_tone_chart() ? "--tone-chart"
+                         : output.wants_tone_csv()   ? "--tone-csv"
+                                                     : nullptr;
+    if (option != nullptr)
+        throw analysis::InputError(option, "shows a whole window; give --contact-mm A:B, or leave it out");
+}
+
 sim::WindowPlan plan_of(Question& question, const sim::Note& note) {
     sim::WindowPlan plan;
     plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
@@ -54,7 +63,8 @@ WindowCommand::WindowCommand(CLI::App& program) {
     options_ = std::make_unique<RunOptions>(
         parser, "window",
         std::initializer_list<SettingOption>{contact_option, contact_points_option, forces_option, held_points_option});
-    output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.chart = true});
+    output_ = std::make_unique<OutputOptions>(
+        parser, OutputOptions::Kinds{.chart = true, .tone_chart = true, .tone_csv = true});
 }
 
 void WindowCommand::run() {
@@ -66,8 +76,7 @@ void WindowCommand::run() {
     const bool one = place && place->from == place->to;
     const double contact_point = one ? analysis::metres_from_mm(place->from) : 0.0;
     if (one) sim::check_contact(note, contact_point);
-    if (one && output_->wants_chart())
-        throw analysis::InputError("--chart", "shows a whole window; give --contact-mm A:B, or leave it out");
+    if (one) refuse_outputs_of_a_window(*output_);
     output_->check();
     const sim::report::Asked asked = asked_of(question, note);
     if (one)
@@ -88,6 +97,8 @@ void WindowCommand::whole_window(const sim::report::Asked& asked, const sim::Win
                     .words = [&] { return window_in_words(asked, window.band); },
                     .waveform = {},
                     .chart = [&](const auto& file) { draw_window_chart(file, asked, window); },
+                    .tone_chart = [&](const auto& file) { draw_tone_map_chart(file, asked, window); },
+                    .tone_csv = [&] { return window_map_csv(asked, window); },
                     .sounds = {}});
 }
 
@@ -104,6 +115,8 @@ void WindowCommand::one_place(const sim::report::Asked& asked, const sim::Window
                     .words = [&] { return sim::report::here_in_words(here); },
                     .waveform = {},
                     .chart = {},
+                    .tone_chart = {},
+                    .tone_csv = {},
                     .sounds = {}});
 }
 

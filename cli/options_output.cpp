@@ -74,6 +74,18 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
     if (kinds.chart) {
         parser.add_option("--chart", chart_, "Chart to FILE.png, .svg or .pdf")->type_name("FILE")->group(group);
     }
+    if (kinds.tone_chart) {
+        parser
+            .add_option("--tone-chart", tone_chart_,
+                        "Chart of pitch, brightness, level and clarity to FILE.png, .svg or .pdf")
+            ->type_name("FILE")
+            ->group(group);
+    }
+    if (kinds.tone_csv) {
+        parser.add_option("--tone-csv", tone_csv_, "The tone of every stroke of the map to FILE, or -")
+            ->type_name("FILE|-")
+            ->group(group);
+    }
     if (kinds.wav_file) parser.add_option("--wav", wav_, "Sound to FILE.wav or .flac")->type_name("FILE")->group(group);
     if (kinds.wav_folder) {
         parser.add_option("--wav", wav_, "Two sounds into DIR, bow left behind and bow follows")
@@ -93,14 +105,16 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
 
 void OutputOptions::check() const {
     if (chart_) require_chart_place(*chart_);
+    if (tone_chart_) require_chart_place(*tone_chart_);
     if (wav_ && kinds_.wav_file) analysis::require_audio_ending(*wav_);
     if (waveform_) require_csv_ending(*waveform_);
     std::vector<std::string> places;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_}) {
+    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_}) {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);
-    for (const auto& place : {json_, csv_, chart_, waveform_, kinds_.wav_file ? wav_ : std::nullopt})
+    for (const auto& place :
+         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);
     if (wav_ && kinds_.wav_folder) {
         const MadeFolder folder(folder_of(*wav_));
@@ -128,11 +142,13 @@ void OutputOptions::write(const Answers& answers) const {
     put(json_, answers.json);
     put(csv_, answers.csv);
     put(waveform_, answers.waveform);
+    put(tone_csv_, answers.tone_csv);
     if (chart_) answers.chart(files.emplace_back(*chart_));
+    if (tone_chart_) answers.tone_chart(files.emplace_back(*tone_chart_));
     if (wav_) {
         for (const Answers::Sound& sound : answers.sounds) sound.fill(files.emplace_back(sound_place(sound.name)));
     }
-    const bool for_people = !quiet_ && !is_stdout(json_) && !is_stdout(csv_);
+    const bool for_people = !quiet_ && !is_stdout(json_) && !is_stdout(csv_) && !is_stdout(tone_csv_);
     if (for_people) {
         const std::string words = answers.words ? answers.words() : "";
         to_stdout = answers.table() + (words.empty() ? "" : "\n" + words + "\n");

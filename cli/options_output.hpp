@@ -25,6 +25,8 @@ public:
         bool wav_file = false;    ///< --wav FILE
         bool wav_folder = false;  ///< --wav DIR
         bool waveform = false;
+        bool tone_chart = false;
+        bool tone_csv = false;
     };
     OutputOptions(CLI::App& parser, const Kinds& kinds);
 
@@ -32,6 +34,8 @@ public:
     void check() const;
 
     bool wants_chart() const { return chart_.has_value(); }
+    bool wants_tone_chart() const { return tone_chart_.has_value(); }
+    bool wants_tone_csv() const { return tone_csv_.has_value(); }
     bool wants_wav() const { return wav_.has_value(); }
     bool wants_waveform() const { return waveform_.has_value(); }
     bool quiet() const { return quiet_; }
@@ -44,6 +48,8 @@ public:
         std::function<std::string()> words;  ///< plain sentences after the table; may be empty
         std::function<std::string()> waveform;
         std::function<void(const analysis::OutputFile& file)> chart;  ///< draws into that file
+        std::function<void(const analysis::OutputFile& file)> tone_chart;
+        std::function<std::string()> tone_csv;
         struct Sound {
             std::string name;  ///< file in --wav DIR
             std::function<void(const analysis::OutputFile& file)> fill;
@@ -63,6 +69,8 @@ private:
     std::optional<std::string> chart_;
     std::optional<std::string> wav_;
     std::optional<std::string> waveform_;
+    std::optional<std::string> tone_chart_;
+    std::optional<std::string> tone_csv_;
 };
 
 /// Printed wherever a sound was written.

@@ -21,7 +21,8 @@ enum class SettingKind {
     number,  ///< 0.2
     span,    ///< 20 or 20:60
     word,    ///< taken as it stands
-    stop     ///< 5, 5.5, D5, or two of them: 5:19
+    list,    ///< 0.1,0.4: kept as its text
+    stop     ///< 5, 5.5, D5, two of them as a range 5:19, or several 0,12,19
 };
 
 /// An option that is a setting of the run.
@@ -62,6 +63,9 @@ struct Question {
     double number(const SettingOption& option, double usual, const Allowed& allowed);
     int whole(const SettingOption& option, int usual, const Allowed& allowed);
 
+    /// Numbers of a list, as they stand; InputError outside low … high, for fewer than two, and unless they rise.
+    std::vector<double> numbers(const SettingOption& option, const std::vector<double>& usual, const Allowed& allowed);
+
     /// The setting if it was given as a number or two.
     std::optional<sim::report::Span> span(const std::string& key) const;
     /// Notes a value that came into force without being given.
@@ -71,6 +75,8 @@ struct Question {
 
     /// The one stop asked for, the open string if none was; InputError for a range.
     double one_stop();
+    /// The stops listed one by one, rising, the open string if none was; InputError for a range.
+    std::vector<double> some_stops();
     /// All stops asked for, a semitone apart; the whole board if none was.
     std::vector<double> stops();
     /// The stops asked for, else those of `usual` that lie on the board.

@@ -2,11 +2,18 @@
 #include "analysis/errors.hpp"
 #include "analysis/units.hpp"
 #include "cli/options_run.hpp"
+#include "cli/setting_text.hpp"
 #include "sim/preset_reader.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace cli {
+
+namespace {
+constexpr std::size_t most_numbers = 50;  // in a list
+}
 
 using sim::report::SettingValue;
 using sim::report::Span;
@@ -31,6 +38,26 @@ int Question::whole(const SettingOption& option, int usual, const Allowed& allow
     return static_cast<int>(value);
 }
 
+std::vector<double> Question::numbers(const SettingOption& option, const std::vector<double>& usual,
+                                      const Allowed& allowed) {
+    const SettingValue& value = run.settings.try_emplace(option.key, list_text(usual)).first->second;
+    const auto* text = std::get_if<std::string>(&value);
+    const auto* one = std::get_if<double>(&value);
+    std::vector<double> numbers;
+    if (text != nullptr) numbers = numbers_from(*text, option.option);
+    if (one != nullptr) numbers = {*one};
+    for (const double number : numbers)
+        if (!(number >= allowed.low) || !(number <= allowed.high))
+            throw analysis::InputError(option.option, "must be numbers from " + sim::number_text(allowed.low) + " to " +
+                                                          sim::number_text(allowed.high) + " " + allowed.unit +
+                                                          ", one is " + sim::number_text(number));
+    const bool rising = std::ranges::adjacent_find(numbers, std::ranges::greater_equal()) == numbers.end();
+    if (numbers.size() < 2 || numbers.size() > most_numbers || !rising)
+        throw analysis::InputError(option.option,
+                                   "must be 2 to 50 rising numbers with commas between, such as 0.1,0.4");
+    return numbers;
+}
+
 std::optional<Span> Question::span(const std::string& key) const {
     const auto found = run.settings.find(key);
     if (found == run.settings.end()) return std::nullopt;
@@ -45,6 +72,23 @@ double Question::one_stop() {
     if (!stop || !std::holds_alternative<double>(run.settings.at("stop_semitones")))
         throw analysis::InputError("--stop", "must be one stop here (5, or D5); climb takes a range A:B");
     return stop->from;
+}
+
+std::vector<double> Question::some_stops() {
+    const auto listed = run.settings.find("stop_semitones");
+    const auto* text = listed != run.settings.end() ? std::get_if<std::string>(&listed->second) : nullptr;
+    if (text == nullptr && listed != run.settings.end() && std::holds_alternative<Span>(listed->second))
+        throw analysis::InputError("--stop", "must be one stop, or several with commas between (0,12,19), no range");
+    if (text == nullptr) return {one_stop()};
+    std::vector<double> stops = numbers_from(*text, "--stop");
+    std::ranges::sort(stops);
+    const auto doubled = std::ranges::unique(stops);
+    stops.erase(doubled.begin(), doubled.end());
+    for (const double stop : stops) sim::make_note(preset, string, stop, stop_end);  // complains off the board
+    if (stops.size() > most_numbers)
+        throw analysis::InputError("--stop", "lists more than 50 stops; climb takes a range A:B");
+    listed->second = list_text(stops);
+    return stops;
 }
 
 std::vector<double> Question::stops() {

@@ -52,6 +52,15 @@ SettingValue stop_from(const std::string& text, const std::string& where) {
     return numbers ? span_from(text, where) : SettingValue(text);
 }
 
+std::vector<std::string> parts_of(const std::string& list) {
+    std::vector<std::string> parts;
+    for (std::size_t from = 0, comma = 0; comma != std::string::npos; from = comma + 1) {
+        comma = list.find(',', from);
+        parts.push_back(list.substr(from, comma - from));
+    }
+    return parts;
+}
+
 double semitones_from(const std::string& part, const sim::Preset& preset, const sim::PresetString& string) {
     constexpr double grid = 1e-6;  // pitches at the preset's reference lie on whole semitones but for rounding
     if (const std::optional<double> number = read_number(part)) return *number;
@@ -79,6 +88,22 @@ double number_from(const std::string& text, const std::string& where) {
     return *value;
 }
 
+std::vector<double> numbers_from(const std::string& text, const std::string& where) {
+    std::vector<double> numbers;
+    for (const std::string& part : parts_of(text)) {
+        const std::optional<double> value = read_number(part);
+        if (!value) refuse(where, "numbers with commas between, such as 0.1,0.4", text);
+        numbers.push_back(*value);
+    }
+    return numbers;
+}
+
+std::string list_text(const std::vector<double>& numbers) {
+    std::string text;
+    for (const double number : numbers) text += (text.empty() ? "" : ",") + sim::number_text(number);
+    return text;
+}
+
 SettingValue setting_from(const std::string& text, const SettingOption& option) {
     switch (option.kind) {
         case SettingKind::number:
@@ -87,6 +112,8 @@ SettingValue setting_from(const std::string& text, const SettingOption& option) 
             return span_from(text, option.option);
         case SettingKind::stop:
             return stop_from(text, option.option);
+        case SettingKind::list:
+            return list_text(numbers_from(text, option.option));
         case SettingKind::word:
             break;
     }
@@ -94,6 +121,11 @@ SettingValue setting_from(const std::string& text, const SettingOption& option) 
 }
 
 SettingValue stops_from_words(const std::string& words, const sim::Preset& preset, const sim::PresetString& string) {
+    if (words.find(',') != std::string::npos) {
+        std::vector<double> stops;
+        for (const std::string& part : parts_of(words)) stops.push_back(semitones_from(part, preset, string));
+        return list_text(stops);
+    }
     return one_or_two(words, "--stop", [&](const std::string& part) { return semitones_from(part, preset, string); });
 }
 

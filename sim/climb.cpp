@@ -36,12 +36,15 @@ Stroke middle_stroke(const Note& note, const Player& player, double contact_poin
             .duration = started_duration(note, player)};
 }
 
-ClimbPlace place_at(const Assessment& assessment, double contact_point) {
-    return {.contact_point = contact_point, .security = assessment.at(contact_point), .stroke = {}};
-}
-
 bool can_stand(const Note& note, double contact_point) {
     return contact_point >= note.floor && contact_point <= farthest_contact(note);
+}
+
+ClimbPlace place_at(const StrokeMap& map, const Assessment& assessment, double contact_point) {
+    ClimbPlace place{
+        .contact_point = contact_point, .security = assessment.at(contact_point), .stroke = {}, .spread = {}};
+    if (can_stand(map.note, contact_point)) place.spread = tone_spread(map, contact_point);
+    return place;
 }
 
 /// Three small jobs a stop: the bow left behind, the bow that follows, and the forces that speak at the best place.
@@ -88,8 +91,8 @@ Climb judge_climb(const std::vector<StrokeMap>& maps, const Player& player, cons
         const Assessment assessment(map, player);
         ClimbStop stop = stop_of(map, assessment, player);
         if (!behind) behind = stop.band.best;
-        stop.left_behind = place_at(assessment, behind.value_or(map.contact_points.front()));
-        if (stop.band.best) stop.follows = place_at(assessment, *stop.band.best);
+        stop.left_behind = place_at(map, assessment, behind.value_or(map.contact_points.front()));
+        if (stop.band.best) stop.follows = place_at(map, assessment, *stop.band.best);
         climb.stops.push_back(std::move(stop));
     }
     play_shown_strokes(climb, workers);

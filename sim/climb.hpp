@@ -3,6 +3,7 @@
 
 #include "sim/force_window.hpp"
 #include "sim/security.hpp"
+#include "sim/tone_spread.hpp"
 
 #include <optional>
 #include <string>
@@ -22,6 +23,7 @@ struct ClimbPlace {
     double contact_point = 0.0;  ///< m
     Security security;
     std::optional<StrokeResult> stroke;  ///< none where no bow can stand: under the floor or past the finger
+    std::optional<ToneSpread> spread;    ///< of the tone over the player's forces; none there either
 };
 
 /// One stop of a climb.

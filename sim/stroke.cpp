@@ -106,9 +106,9 @@ Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, con
     std::vector<analysis::Partial> partials =
         analysis::measure_partials(heard.samples, heard.sample_rate, {f0, analysis::brightness_limit_hz});
     if (!partials.empty()) tone.bridge_fundamental = partials.front().amplitude;
+    tone.clarity = pitch ? pitch->clarity_db : analysis::measure_clarity(heard.samples, heard.sample_rate, range);
     if (!pitch) return tone;
     tone.pitch = pitch->hz;
-    tone.clarity = pitch->clarity_db;
     for (analysis::Partial& partial : partials) partial.amplitude *= gain(partial.hz);
     if (const auto bright = analysis::brightness(partials, pitch->hz)) tone.centroid = bright->centroid_hz;
     return tone;

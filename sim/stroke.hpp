@@ -32,7 +32,7 @@ struct Stroke {
 /// What is heard over the last 0.1 s of a run.
 struct Tone {
     std::optional<double> pitch;       ///< Hz
-    double clarity = 0.0;              ///< dB, how periodic; meaningful with a pitch
+    double clarity = -60.0;            ///< dB, how clearly the note is heard; a number without a pitch as well
     double level = 0.0;                ///< N RMS through the body's radiation weights
     double centroid = 0.0;             ///< Hz, of the radiated partials; 0 without a pitch
     double bridge_fundamental = 0.0;   ///< N, first harmonic of the bridge force

@@ -8,6 +8,8 @@
 #include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
 #include "gui/charts/tornado_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
+#include "gui/charts/tone_map_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <QGraphicsScene>
@@ -24,5 +26,7 @@ std::unique_ptr<QGraphicsScene> draw(const TornadoChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const EndsChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const StartChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const BridgeChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const StackChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart);
 
 }  // namespace gui::charts

@@ -74,9 +74,13 @@ QPainterPath hatch_path(const QRectF& place, const Hatch& hatch) {
 
 }  // namespace
 
+void add_hatch(QGraphicsScene& scene, const QRectF& place, const Hatch& hatch, double layer) {
+    scene.addPath(hatch_path(place, hatch), hatch.pen)->setZValue(layer);
+}
+
 void add_hatched_box(QGraphicsScene& scene, const QRectF& place, const QColor& tint, const Hatch& hatch) {
     scene.addRect(place, Qt::NoPen, tint)->setZValue(style::tint_layer);
-    scene.addPath(hatch_path(place, hatch), hatch.pen)->setZValue(style::hatch_layer);
+    add_hatch(scene, place, hatch, style::hatch_layer);
 }
 
 Panel::Panel(QGraphicsScene& scene, const QRectF& plot, const Scale& x, const Scale& y)
@@ -109,7 +113,7 @@ void Panel::add_x_axis(const QString& title, bool with_labels, double least_step
     if (!title.isEmpty()) add_text(*scene_, title, {plot_.center().x(), plot_.bottom() + 28.0}, Hold::centre_top, {});
 }
 
-void Panel::add_y_axis(const QString& title) {
+void Panel::add_y_axis(const QString& title, double title_x) {
     const TickRoom room{.pixels = plot_.height(), .least_apart = y_ticks_apart};
     for (const Tick& tick : ticks(y_, room)) {
         const QPointF foot(plot_.left(), y_at(tick.value));
@@ -120,7 +124,7 @@ void Panel::add_y_axis(const QString& title) {
     }
     // a title longer than its axis takes a second line
     const QStringList lines = wrapped(title, plot_.height() + 8.0, {}, 2);
-    double x = style::margin + 4.0 - 9.0 * static_cast<double>(lines.size() - 1);
+    double x = title_x - 9.0 * static_cast<double>(lines.size() - 1);
     for (const QString& line : lines) {
         add_upright_text(*scene_, line, {x, plot_.center().y()});
         x += line_height({});

@@ -22,6 +22,8 @@ struct Hatch {
 
     bool operator==(const Hatch&) const = default;
 };
+void add_hatch(QGraphicsScene& scene, const QRectF& place, const Hatch& hatch, double layer);
+/// A tint below everything, and its strokes above it.
 void add_hatched_box(QGraphicsScene& scene, const QRectF& place, const QColor& tint, const Hatch& hatch);
 
 /// A line over several passes: pieces of it that lie outside the axes are cut off.
@@ -46,7 +48,7 @@ public:
 
     /// Ticks, grid and title; without labels where a panel below has the same axis.
     void add_x_axis(const QString& title, bool with_labels = true, double least_step = 0.0);
-    void add_y_axis(const QString& title);
+    void add_y_axis(const QString& title, double title_x = style::margin + 4.0);
     void add_line(const Polyline& values, const LineStyle& style);
     void add_upright_line(double x, const QPen& pen);
     void add_level_line(double y, const QPen& pen);

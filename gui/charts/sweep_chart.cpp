@@ -3,42 +3,15 @@
 
 #include "gui/charts/draw.hpp"
 #include "gui/charts/panel.hpp"
+#include "gui/charts/series_look.hpp"
 #include "gui/charts/sheet.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <optional>
 
 namespace gui::charts {
 namespace {
-
-constexpr double missing_height = 15.0;
-
-MarkStyle missing_mark(const QColor& colour) {
-    return {.shape = MarkShape::cross, .colour = colour, .size = 13.0, .layer = style::top_mark_layer};
-}
-
-struct SeriesLook {
-    QPen pen;
-    MarkStyle mark;
-};
-
-/// Colour, dashes and shape all change from one series to the next.
-SeriesLook series_look(std::size_t index) {
-    static const std::array<QColor, 6> colours{style::blue,   style::red, style::green,
-                                               style::purple, style::ink, style::orange};
-    static const std::array<QList<qreal>, 5> dashes{{{}, {6, 3}, {2, 2}, {8, 2, 2, 2}, {12, 4}}};
-    static const std::array<MarkShape, 7> shapes{
-        MarkShape::disc,         MarkShape::open_square,        MarkShape::triangle,
-        MarkShape::open_diamond, MarkShape::open_triangle_down, MarkShape::ring,
-        MarkShape::square};
-    const QColor colour = colours[index % colours.size()];
-    return {
-        .pen = style::pen(colour, 2.2, dashes[index % dashes.size()]),
-        .mark = {
-            .shape = shapes[index % shapes.size()], .colour = colour, .size = 11.0, .layer = style::top_mark_layer}};
-}
 
 bool has_value(const SweepPoint& point) { return point.y && std::isfinite(*point.y); }
 

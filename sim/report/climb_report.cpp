@@ -9,6 +9,8 @@
 #include "sim/text.hpp"
 #include "sim/window.hpp"
 
+#include <array>
+
 namespace sim::report {
 namespace {
 
@@ -19,16 +21,8 @@ Json place_part(const ClimbPlace& place, const Note& note) {
     add_place(part, place.contact_point, note);
     add_security(part, place.security);
     add_heard(part, place.stroke, note);
+    part["spread"] = spread_part(place.spread);
     return part;
-}
-
-void add_speaking(Json& part, const std::optional<ForceWindow>& speaking) {
-    for (const char* key : {"force_min_newtons", "force_max_newtons", "forgiveness_db"}) part[key] = nullptr;
-    if (!speaking || !speaking->main) return;
-    const ForceInterval& interval = speaking->intervals[*speaking->main];
-    part["force_min_newtons"] = rounded(interval.low);
-    part["force_max_newtons"] = rounded(interval.high);
-    part["forgiveness_db"] = rounded(forgiveness(*speaking));
 }
 
 Json stop_part(const ClimbStop& stop, const AskedClimb& asked, const Player& player) {
@@ -77,6 +71,40 @@ std::vector<std::string> row_of(const ClimbStop& stop, const AskedClimb& asked, 
             behind.fails_by == Fault::none ? "-" : std::string(fault_name(behind.fails_by))};
 }
 
+/// The columns of one place's tone and of its spread over the player's forces.
+void add_tone_columns(std::vector<std::string>& columns, const std::string& place) {
+    const std::array<const char*, 4> heard{"level_db", "brightness_f0", "pitch_cents", "clarity_db"};
+    for (const char* key : heard) columns.push_back(place + "/" + key);
+    for (const char* count : {"strokes", "pitched"}) columns.push_back(place + "/spread/" + count);
+    for (const char* key : heard)
+        for (const char* of : {"/low", "/middle", "/high"}) columns.push_back(place + "/spread/" + key + of);
+}
+
+std::vector<std::string> tone_cells(const std::optional<ClimbPlace>& place, const Note& note) {
+    if (!place || !place->stroke) return {"-", "-", "-", "-"};
+    const StrokeResult& stroke = *place->stroke;
+    return {fixed_cell(pitch_cents(stroke, note), 0), fixed_cell(brightness_f0(stroke), 1),
+            fixed_cell(level_db(stroke), 1), fixed_cell(stroke.tone.clarity, 0)};
+}
+
+/// The tone of the two bows side by side.
+std::string tone_table(const AskedClimb& asked, const Climb& climb) {
+    std::vector<Table::Column> columns{{"stop", ""}, {"note", "", true}};
+    for (const char* bow : {"follows", "behind"})
+        for (const char* what : {"cents", "bright f0", "level dB", "clear dB"}) columns.push_back({bow, what});
+    Table table(columns);
+    for (const ClimbStop& stop : climb.stops) {
+        std::vector<std::string> row{short_number(stop.note.stop),
+                                     pitch_name(fundamental(stop.note.string), asked.reference_pitch)};
+        for (const auto& place : {stop.follows, std::optional(stop.left_behind)})
+            for (const std::string& cell : tone_cells(place, stop.note)) row.push_back(cell);
+        table.add_row(row);
+    }
+    return "the tone at the middle force: cents from the note, brightness in fundamentals, level, clarity of "
+           "pitch\n\n" +
+           table.text();
+}
+
 }  // namespace
 
 std::string climb_json(const AskedClimb& asked, const Climb& climb) {
@@ -87,45 +115,20 @@ std::string climb_json(const AskedClimb& asked, const Climb& climb) {
 }
 
 std::string climb_csv(const AskedClimb& asked, const Climb& climb) {
-    return csv_text(stops_part(asked, climb), {"stop_semitones",
-                                               "stop_end",
-                                               "pitch_name",
-                                               "pitch_hz",
-                                               "stop_from_nut_mm",
-                                               "next_semitone_mm",
-                                               "cents_per_mm",
-                                               "sounding_length_mm",
-                                               "best_mm",
-                                               "best_ratio",
-                                               "best_finger_widths",
-                                               "security",
-                                               "speaks_share",
-                                               "tone_share",
-                                               "fails_by",
-                                               "band/near_mm",
-                                               "band/far_mm",
-                                               "band/near_bound",
-                                               "band/far_bound",
-                                               "band/width_mm",
-                                               "reason",
-                                               "force_min_newtons",
-                                               "force_max_newtons",
-                                               "forgiveness_db",
-                                               "follows/motion",
-                                               "follows/level_db",
-                                               "follows/brightness_f0",
-                                               "follows/pitch_cents",
-                                               "follows/clarity_db",
-                                               "left_behind/contact_mm",
-                                               "left_behind/contact_ratio",
-                                               "left_behind/security",
-                                               "left_behind/speaks_share",
-                                               "left_behind/fails_by",
-                                               "left_behind/motion",
-                                               "left_behind/level_db",
-                                               "left_behind/brightness_f0",
-                                               "left_behind/pitch_cents",
-                                               "body_mode_hz"});
+    std::vector<std::string> columns{
+        "stop_semitones",   "stop_end",          "pitch_name",         "pitch_hz",
+        "stop_from_nut_mm", "next_semitone_mm",  "cents_per_mm",       "sounding_length_mm",
+        "best_mm",          "best_ratio",        "best_finger_widths", "security",
+        "speaks_share",     "tone_share",        "fails_by",           "band/near_mm",
+        "band/far_mm",      "band/near_bound",   "band/far_bound",     "band/width_mm",
+        "reason",           "force_min_newtons", "force_max_newtons",  "forgiveness_db"};
+    columns.push_back("follows/motion");
+    add_tone_columns(columns, "follows");
+    for (const char* key : {"contact_mm", "contact_ratio", "security", "speaks_share", "fails_by", "motion"})
+        columns.push_back(std::string("left_behind/") + key);
+    add_tone_columns(columns, "left_behind");
+    columns.push_back("body_mode_hz");
+    return csv_text(stops_part(asked, climb), {columns.begin(), columns.end()});
 }
 
 std::string climb_table(const AskedClimb& asked, const Climb& climb) {
@@ -146,7 +149,7 @@ std::string climb_table(const AskedClimb& asked, const Climb& climb) {
     const std::string behind = mm_cell(climb.stops.front().left_behind.contact_point, 0);
     return asked.run.preset.name + ", string " + climb.stops.front().note.string.name + "; " +
            player_line(climb.player) + "\n\n" + table.text() + "\nleft behind: the bow stays " + behind +
-           " mm from the bridge, where it suited the lowest stop\n";
+           " mm from the bridge, where it suited the lowest stop\n\n" + tone_table(asked, climb);
 }
 
 }  // namespace sim::report

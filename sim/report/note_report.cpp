@@ -39,7 +39,7 @@ Json stroke_part(const Asked& asked, const NoteAnswer& answer) {
     part["level_db"] = rounded(level_db(result));
     part["brightness_f0"] = rounded(brightness_f0(result));
     part["centroid_hz"] = tone.pitch && tone.centroid > 0.0 ? rounded(tone.centroid) : Json(nullptr);
-    part["clarity_db"] = tone.pitch ? rounded(tone.clarity) : Json(nullptr);
+    part["clarity_db"] = rounded(tone.clarity);
     part["slip_fraction"] = rounded(result.verdict.slip_fraction);
     part["slips_per_period"] = rounded(result.verdict.slips_per_period);
     part["bridge_force_peak_to_peak_newtons"] = rounded(tone.bridge_peak_to_peak);
@@ -154,7 +154,7 @@ std::string note_table(const Asked& asked, const NoteAnswer& answer) {
                 {"brightness",
                  bright ? fixed_number(tone.centroid, 0) + " Hz, " + fixed_number(*bright, 2) + " times the fundamental"
                         : "-"},
-                {"clarity", tone.pitch ? fixed_number(tone.clarity, 1) + " dB" : "-"},
+                {"clarity", fixed_number(tone.clarity, 1) + " dB"},
                 {"slipping", percent_cell(result.verdict.slip_fraction) + " % of the time"},
                 {"bridge force", newtons_cell(tone.bridge_peak_to_peak) + " N from peak to peak"},
                 {"warble", warble_cell(answer.beating)},

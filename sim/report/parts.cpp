@@ -7,21 +7,6 @@
 
 namespace sim::report {
 
-std::optional<double> level_db(const StrokeResult& stroke) {
-    if (!(stroke.tone.level > 0.0)) return std::nullopt;
-    return analysis::db_from_ratio(stroke.tone.level);  // re 1 N
-}
-
-std::optional<double> pitch_cents(const StrokeResult& stroke, const Note& note) {
-    if (!stroke.tone.pitch) return std::nullopt;
-    return analysis::cents_between(*stroke.tone.pitch, fundamental(note.string));
-}
-
-std::optional<double> brightness_f0(const StrokeResult& stroke) {
-    if (!stroke.tone.pitch || !(stroke.tone.centroid > 0.0)) return std::nullopt;
-    return stroke.tone.centroid / *stroke.tone.pitch;
-}
-
 Json fault_part(Fault fault) {
     if (fault == Fault::none) return nullptr;
     return fault_name(fault);
@@ -69,7 +54,36 @@ void add_heard(Json& part, const std::optional<StrokeResult>& stroke, const Note
     part["level_db"] = rounded(level_db(*stroke));
     part["brightness_f0"] = rounded(brightness_f0(*stroke));
     part["pitch_cents"] = rounded(pitch_cents(*stroke, note));
-    if (stroke->tone.pitch) part["clarity_db"] = rounded(stroke->tone.clarity);
+    part["clarity_db"] = rounded(stroke->tone.clarity);
+}
+
+Json spread_part(const std::optional<ToneSpread>& spread) {
+    if (!spread) return nullptr;
+    const auto three = [](const std::optional<Spread>& of, double (*shown)(double)) {
+        if (!of) return Json(nullptr);
+        return Json({{"low", rounded(shown(of->low))},
+                     {"middle", rounded(shown(of->middle))},
+                     {"high", rounded(shown(of->high))}});
+    };
+    const auto as_it_is = [](double value) { return value; };
+    Json part;
+    part["contact_mm"] = rounded_mm(spread->contact_point);
+    part["strokes"] = spread->strokes;
+    part["pitched"] = spread->pitched;
+    part["pitch_cents"] = three(spread->pitch, as_it_is);
+    part["brightness_f0"] = three(spread->brightness, as_it_is);
+    part["level_db"] = three(spread->level, analysis::db_from_ratio);
+    part["clarity_db"] = three(spread->clarity, as_it_is);
+    return part;
+}
+
+void add_speaking(Json& part, const std::optional<ForceWindow>& speaking) {
+    for (const char* key : {"force_min_newtons", "force_max_newtons", "forgiveness_db"}) part[key] = nullptr;
+    if (!speaking || !speaking->main) return;
+    const ForceInterval& interval = speaking->intervals[*speaking->main];
+    part["force_min_newtons"] = rounded(interval.low);
+    part["force_max_newtons"] = rounded(interval.high);
+    part["forgiveness_db"] = rounded(forgiveness(*speaking));
 }
 
 Json band_part(const std::optional<Band>& band) {

@@ -61,6 +61,21 @@ Json points_part(const Asked& asked, const Window& window) {
     return part;
 }
 
+/// Every stroke played, contact point by contact point, with what it sounds like and what is wrong with it.
+Json map_part(const Asked& asked, const Window& window) {
+    Json part = Json::array();
+    for (std::size_t i = 0; i < window.map.strokes.size(); ++i) {
+        const StrokeResult& result = window.map.strokes[i];
+        Json cell;
+        cell["contact_mm"] = rounded_mm(result.stroke.contact_point);
+        cell["force_newtons"] = rounded(result.stroke.force);
+        add_heard(cell, result, asked.note);
+        cell["fault"] = fault_part(window.faults[i]);
+        part.push_back(std::move(cell));
+    }
+    return part;
+}
+
 Json note_of(const Asked& asked) {
     Json part = note_part(asked.note, asked.reference_pitch);
     add_finger_step(part, asked.note);
@@ -99,11 +114,17 @@ std::string window_json(const Asked& asked, const Window& window) {
     document["run"] = run_part(asked.run);
     document["note"] = note_of(asked);
     document["points"] = points_part(asked, window);
+    document["map"] = map_part(asked, window);
     add_band(document, window.band, asked.note, asked.player);
     return json_text(document);
 }
 
 std::string window_csv(const Asked& asked, const Window& window) { return csv_of(points_part(asked, window)); }
+
+std::string window_map_csv(const Asked& asked, const Window& window) {
+    return csv_text(map_part(asked, window), {"contact_mm", "force_newtons", "motion", "fault", "level_db",
+                                              "brightness_f0", "pitch_cents", "clarity_db"});
+}
 
 std::string here_json(const Asked& asked, const HereResult& here) {
     const Json point = point_part(here.point, asked.note);

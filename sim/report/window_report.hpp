@@ -20,6 +20,8 @@ struct Asked {
 std::string window_json(const Asked& asked, const Window& window);
 /// A line for each contact point.
 std::string window_csv(const Asked& asked, const Window& window);
+/// A line for each stroke of the map: the tone over contact point and force.
+std::string window_map_csv(const Asked& asked, const Window& window);
 std::string window_table(const Asked& asked, const Window& window);
 /// Two plain sentences: where the bow does best, and what bounds its freedom.
 std::string window_in_words(const Asked& asked, const BandResult& band);

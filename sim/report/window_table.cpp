@@ -40,6 +40,8 @@ std::vector<std::string> row_of(const WindowPoint& point, const Asked& asked) {
             forces_cell(point.speaking),
             forces_cell(point.held),
             fixed_cell(level_db(point.middle), 1),
+            fixed_cell(pitch_cents(point.middle, asked.note), 0),
+            fixed_cell(point.middle.tone.clarity, 0),
             motion_words(point.middle.verdict.motion)};
 }
 
@@ -85,6 +87,8 @@ std::string window_table(const Asked& asked, const Window& window) {
                  {"force that", "speaks, N", true},
                  {"force that", "holds, N", true},
                  {"level", "dB"},
+                 {"pitch", "cents"},
+                 {"clarity", "dB"},
                  {"motion", "at " + middle_words(asked.player), true}});
     for (const WindowPoint& point : window.points) table.add_row(row_of(point, asked));
     std::string text = note_heading(asked) + "\n" + player_line(asked.player) + "\n\n" + table.text();

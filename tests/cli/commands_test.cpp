@@ -53,7 +53,7 @@ TEST_P(HelpTest, TellsTheVersion) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Commands, HelpTest,
-                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge"),
+                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge", "speeds"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};

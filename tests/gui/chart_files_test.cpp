@@ -57,7 +57,8 @@ TEST_F(ChartFilesTest, PngIs1200By800AndFilled) {
         const QImage image(QString::fromStdString(folder / "chart.png"));
         EXPECT_EQ(image.size(), QSize(1200, 800));
         EXPECT_GT(inked(image), 0.004) << sample.name;
-        EXPECT_LT(inked(image), 0.3) << sample.name;
+        // shaded maps may fill their plots, which are two fifths of the sheet
+        EXPECT_LT(inked(image), std::holds_alternative<ToneMapChart>(sample.chart) ? 0.45 : 0.3) << sample.name;
     }
     EXPECT_EQ(folder.file_count(), 1U);
 }

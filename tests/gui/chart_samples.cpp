@@ -140,7 +140,54 @@ TornadoChart tornado_sample(int rows) {
     }
     if (rows > 0) {
         chart.rows.front().bars.front().down.reset();
-        chart.rows.back().bars = std::vector<TornadoBar>(3);
+        chart.rows.back().bars = std::vector<TornadoBar>(3);,
+ToneMapChart tone_map_sample(const WindowExtent& extent) {
+    const WindowChart window = window_sample(extent);
+    ToneMapChart chart{.title = window.title, .subtitle = window.subtitle};
+    int i = 0;
+    for (const WindowCell& cell : window.cells) {
+        const double out = std::log(cell.contact_mm / extent.floor_mm) / std::log(extent.far_mm / extent.floor_mm);
+        ToneCell tone{.contact_mm = cell.contact_mm, .force_newtons = cell.force_newtons, .speaks = cell.speaks};
+        tone.clarity_db = 50.0 - 60.0 * out * scatter(i);
+        if (scatter(i + 1) > 0.1) {
+            tone.pitch_cents = 8.0 - 80.0 * out * out;
+            tone.brightness_f0 = 3.0 + 12.0 * (1.0 - out);
+        }
+        tone.level_db = -10.0 - 30.0 * out;
+        chart.cells.push_back(tone);
+        ++i;
+    }
+    chart.player_force = window.player_force;
+    chart.band = window.band;
+    chart.best_mm = window.best_mm;
+    return chart;
+}
+
+ToneMapChart bass_tone_map() {
+    return tone_map_sample({.floor_mm = 7.0, .far_mm = 300.0, .force = {0.1, 0.4}, .contact_points = 24, .forces = 18});
+}
+
+StackChart stack_sample(int panels) {
+    StackChart chart{.title = "best contact point against speed", .subtitle = "invented"};
+    chart.x = {.title = "bow speed, m/s", .logarithmic = true};
+    chart.names = {"stop 0 (D4)", "stop 12 (D5)", "stop 19 (A5)"};
+    chart.bar_name = "contact band, near to far";
+    chart.weak_bar_name = "no band: the most secure stretch";
+    chart.missing_name = "nothing speaks";
+    for (int p = 0; p < panels; ++p) {
+        StackPanel panel{.title = p == 1 ? "" : "panel " + std::to_string(p),
+                         .y = {.title = "contact point, mm from the bridge", .logarithmic = p % 2 == 0},
+                         .lines = {{}, {}, {}}};
+        for (int line = 0; line < 3; ++line) {
+            for (int i = 0; i < 7; ++i) {
+                const double mm = 80.0 / (1.0 + line) * std::pow(1.1, i);
+                StackPoint point{.x = 0.05 * std::pow(1.5, i), .y = mm, .low = 0.8 * mm, .high = 1.4 * mm};
+                point.weak = i < 3;
+                if (line == 1 && i == 4) point = {.x = point.x, .y = {}, .low = {}, .high = {}};
+                panel.lines[static_cast<std::size_t>(line)].push_back(point);
+            }
+        }
+        chart.panels.push_back(panel);
     }
     return chart;
 }
@@ -203,8 +250,7 @@ BridgeChart bridge_sample(int points) {
     }
     chart.notes = {"Re Y is below 0 by noise at 2 % of the points; the fitted modes are passive everywhere."};
     return chart;
-}
-
+},
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -216,6 +262,16 @@ std::vector<NamedChart> all_samples() {
     treble.notes = {words, words, words};
     WindowChart wordy = bandless_window();
     wordy.reason = words + std::string(200, 'x');
+    ToneMapChart wordy_tone =
+        tone_map_sample({.floor_mm = 5.5, .far_mm = 20.0, .force = {0.05, 0.2}, .contact_points = 12, .forces = 9});
+    wordy_tone.title = wordy_tone.subtitle = wordy_tone.reason = words;
+    wordy_tone.stretch = wordy_tone.band;
+    wordy_tone.band.reset();
+    ToneMapChart one_tone{.cells = {bass_tone_map().cells.front()}};
+    StackChart wordy_stack = stack_sample(4);
+    wordy_stack.title = wordy_stack.subtitle = wordy_stack.panels[0].title = wordy_stack.panels[2].y.title = words;
+    wordy_stack.names[1] = wordy_stack.bar_name = words;
+    wordy_stack.notes = {words, words};
     ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
     for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
     TornadoChart wordy_tornado = tornado_sample(45);
@@ -255,7 +311,15 @@ std::vector<NamedChart> all_samples() {
             {"bridge", bridge_sample(600)},
             {"bridge of very many points", bridge_sample(100000)},
             {"bridge of one point", bridge_sample(1)},
-            {"empty bridge", BridgeChart{}}};
+            {"empty bridge", BridgeChart{}},
+            {"bass tone", bass_tone_map()},
+            {"tone without a band, too many words", wordy_tone},
+            {"one stroke's tone", one_tone},
+            {"empty tone", ToneMapChart{}},
+            {"stack of three", stack_sample(3)},
+            {"stack of four", stack_sample(4)},
+            {"wordy stack", wordy_stack},
+            {"empty stack", StackChart{}}};
 }
 
 }  // namespace tests

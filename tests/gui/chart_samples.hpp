@@ -32,6 +32,11 @@ gui::charts::EndsChart ends_sample();
 gui::charts::StartChart start_sample(int paces, int forces);
 /// So many measured points, noise in the valleys.
 gui::charts::BridgeChart bridge_sample(int points);
+/// As window_sample, with an invented tone: every step of every map occurs, and cells without a pitch.
+gui::charts::ToneMapChart tone_map_sample(const WindowExtent& extent);
+gui::charts::ToneMapChart bass_tone_map();
+/// Panels of three lines with firm and weak bars; the second line misses a value.
+gui::charts::StackChart stack_sample(int panels);
 
 struct NamedChart {
     std::string name;
