@@ -8,8 +8,8 @@
 #include "sim/report/law_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
-#include "sim/report/start_report.hpp"
 #include "sim/report/speeds_report.hpp"
+#include "sim/report/start_report.hpp"
 #include "sim/report/window_report.hpp"
 
 #include <filesystem>

@@ -10,8 +10,8 @@
 #include "cli/command_presets.hpp"
 #include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
-#include "cli/command_start.hpp"
 #include "cli/command_speeds.hpp"
+#include "cli/command_start.hpp"
 #include "cli/command_window.hpp"
 #include "sim/preset_reader.hpp"
 

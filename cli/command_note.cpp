@@ -45,30 +45,7 @@ sim::MapGrid grid_of(Question& question) {
     return grid;
 }
 
-double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid,
-                  const sim::Workers& workers) {
-    const sim::StrokeMap map = sim::started_map(note, player, grid, workers);
-    const sim::BandResult band = sim::find_band(sim::Assessment(map, player), map, player);
-    if (band.best) return *band.best;
-    throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" +
-                                                          band.reason +
-                                                          "); give --contact-mm to hear one all the same");
-}
-
-/// The place asked for, m; or nothing yet where the note's best is wanted.
-std::optional<double> place_asked(Question& question, const sim::Note& note) {
-    question.note_usual(contact_option.key, "best");
-    const auto asked = question.span(contact_option.key);
-    if (!asked) return std::nullopt;
-    if (asked->from != asked->to)
-        throw analysis::InputError("--contact-mm", "must be one place here; window takes a range A:B");
-    const double place = analysis::metres_from_mm(asked->from);
-    sim::check_contact(note, place);
-    return place;
-}
-
 /// The stroke; with its whole record where a sound or the waveforms are wanted, or its beating is listened for.
-/// The stroke; with its whole record where a sound or the waveforms are wanted.
 sim::Played played(const sim::Note& note, const sim::Stroke& stroke, bool whole) {
     if (whole) return sim::play_recorded(note, stroke);
     return {.result = sim::play(note, stroke), .record = {}};

@@ -5,11 +5,11 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
-#include "gui/charts/tornado_chart.hpp"
-#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/tone_map_chart.hpp"
+#include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <QGraphicsScene>

@@ -5,11 +5,11 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
-#include "gui/charts/tornado_chart.hpp"
-#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/tone_map_chart.hpp"
+#include "gui/charts/tornado_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 
 #include <filesystem>
@@ -25,7 +25,8 @@ class QGraphicsScene;
 namespace gui::charts {
 
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
-using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart, BridgeChart, StackChart, ToneMapChart>;
+using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
+                           BridgeChart, StackChart, ToneMapChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

@@ -53,7 +53,8 @@ TEST_P(HelpTest, TellsTheVersion) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Commands, HelpTest,
-                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge", "speeds"),
+                         testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge",
+                                         "speeds"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};
@@ -76,8 +77,7 @@ TEST_P(RepeatTest, GivesTheSameBytesOnAnyThreadsAndFromItsOwnRecord) {
 
 INSTANTIATE_TEST_SUITE_P(Commands, RepeatTest,
                          testing::Values(small_window, small_window + " --contact-mm 30", small_climb, small_note,
-                                         small_sensitivity,
-                                         small_start, small_crossing,
+                                         small_sensitivity, small_start, small_crossing,
                                          "note violin --stop 3.3 --contact-points 6 --forces 2 --law hyperbola"));
 
 /// expects  a run to be repeated though the preset file has gone

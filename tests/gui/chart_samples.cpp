@@ -140,7 +140,77 @@ TornadoChart tornado_sample(int rows) {
     }
     if (rows > 0) {
         chart.rows.front().bars.front().down.reset();
-        chart.rows.back().bars = std::vector<TornadoBar>(3);,
+        chart.rows.back().bars = std::vector<TornadoBar>(3);
+    }
+    return chart;
+}
+
+EndsChart ends_sample() {
+    EndsChart chart{.title = "division bass viol, string 1, open: D4", .subtitle = "what ends the string"};
+    chart.contact_mm = 60.0;
+    const std::vector<std::string> names{"nut", "fret", "finger Q 50", "finger Q 100", "finger Q 200"};
+    const std::vector<double> losses{0.0, 0.0, 4.0, 2.0, 1.0};
+    for (std::size_t k = 0; k < names.size(); ++k) {
+        EndsSeries series{.name = names[k], .soft = k > 1, .forces = {}, .ringing = {}};
+        for (double place = 30.0; place < 125.0; place *= 1.4) {
+            series.forces.push_back({place, (1.0 + losses[k]) * 40.0 / (place * place), 30.0 / place});
+        }
+        for (int n = 1; n <= 20; ++n) series.ringing.push_back({n, 3.0 / (n + losses[k])});
+        chart.series.push_back(series);
+    }
+    chart.series[2].forces[0].min_newtons.reset();
+    chart.series[2].forces[0].max_newtons.reset();
+    chart.notes = {"Nut and fret are the same hard end here."};
+    return chart;
+}
+
+StartChart start_sample(int paces, int forces) {
+    StartChart chart{.title = "bass viol, string 1, stop 5 (G4)", .subtitle = "40 mm from the bridge, invented"};
+    chart.pace_title = "acceleration of the bow, m/s²";
+    for (int i = 0; i < paces; ++i) chart.paces.push_back(0.4 * std::pow(64.0, i / (paces - 1.0)));
+    for (int j = 0; j < forces; ++j) chart.forces.push_back(0.025 * std::pow(64.0, j / (forces - 1.0)));
+    for (const double pace : chart.paces) {
+        for (const double force : chart.forces) {
+            const double place = force / pace;  // a wedge from 0.06 to 0.3
+            StartChartCell cell{.step = place < 0.06 ? StartStep::slipping : StartStep::choked};
+            cell.lenient = place >= 0.06 && place < 0.3;
+            cell.strict = place >= 0.06 && place < 0.15;
+            if (cell.lenient) cell.step = cell.strict ? StartStep::strict : StartStep::lenient;
+            if (place >= 0.08 && place < 0.11) cell.step = StartStep::quick;
+            if (place >= 0.3 && place < 0.4) cell.step = StartStep::late;
+            cell.unsure = std::abs(place - 0.3) < 0.05;
+            chart.cells.push_back(cell);
+        }
+    }
+    chart.strict_ms = 50.0;
+    chart.lenient_ms = 90.0;
+    chart.player_force = ForceRange{0.1, 0.4};
+    chart.player_pace = 3.3;
+    chart.middle_force = 0.2;
+    chart.best_pace = 2.0;
+    chart.notes = {"At 0.2 N let the bow gather speed by 1.3 to 3.3 m/s a second."};
+    return chart;
+}
+
+BridgeChart bridge_sample(int points) {
+    BridgeChart chart{.title = "Admittance of a bridge: invented.csv", .subtitle = "50 to 5000 Hz, 3 modes in it"};
+    const auto value = [](double hz, double noise) {
+        const double level = -40.0 + 12.0 * std::cos(6.0 * std::log(hz));
+        return AdmittanceValue{hz, level + noise * 3.0, -80.0 * std::sin(6.0 * std::log(hz)) + noise * 20.0};
+    };
+    for (int i = 0; i < points; ++i) {
+        const double hz = 50.0 * std::pow(100.0, i / std::max(points - 1.0, 1.0));
+        chart.measured.push_back(value(hz, scatter(i) - 0.5));
+        chart.fitted.push_back(value(hz, 0.0));
+    }
+    for (const int n : {4, 5, 6, 7, 8}) {
+        const double hz = std::exp(n * 2.0 * std::acos(-1.0) / 6.0);
+        chart.modes.push_back({hz, -28.0});
+    }
+    chart.notes = {"Re Y is below 0 by noise at 2 % of the points; the fitted modes are passive everywhere."};
+    return chart;
+}
+
 ToneMapChart tone_map_sample(const WindowExtent& extent) {
     const WindowChart window = window_sample(extent);
     ToneMapChart chart{.title = window.title, .subtitle = window.subtitle};
@@ -192,65 +262,6 @@ StackChart stack_sample(int panels) {
     return chart;
 }
 
-EndsChart ends_sample() {
-    EndsChart chart{.title = "division bass viol, string 1, open: D4", .subtitle = "what ends the string"};
-    chart.contact_mm = 60.0;
-    const std::vector<std::string> names{"nut", "fret", "finger Q 50", "finger Q 100", "finger Q 200"};
-    const std::vector<double> losses{0.0, 0.0, 4.0, 2.0, 1.0};
-    for (std::size_t k = 0; k < names.size(); ++k) {
-        EndsSeries series{.name = names[k], .soft = k > 1, .forces = {}, .ringing = {}};
-        for (double place = 30.0; place < 125.0; place *= 1.4) {
-            series.forces.push_back({place, (1.0 + losses[k]) * 40.0 / (place * place), 30.0 / place});
-        }
-        for (int n = 1; n <= 20; ++n) series.ringing.push_back({n, 3.0 / (n + losses[k])});
-        chart.series.push_back(series);
-    }
-    chart.series[2].forces[0].min_newtons.reset();
-    chart.series[2].forces[0].max_newtons.reset();
-    chart.notes = {"Nut and fret are the same hard end here.",
-StartChart start_sample(int paces, int forces) {
-    StartChart chart{.title = "bass viol, string 1, stop 5 (G4)", .subtitle = "40 mm from the bridge, invented"};
-    chart.pace_title = "acceleration of the bow, m/s²";
-    for (int i = 0; i < paces; ++i) chart.paces.push_back(0.4 * std::pow(64.0, i / (paces - 1.0)));
-    for (int j = 0; j < forces; ++j) chart.forces.push_back(0.025 * std::pow(64.0, j / (forces - 1.0)));
-    for (const double pace : chart.paces) {
-        for (const double force : chart.forces) {
-            const double place = force / pace;  // a wedge from 0.06 to 0.3
-            StartChartCell cell{.step = place < 0.06 ? StartStep::slipping : StartStep::choked};
-            cell.lenient = place >= 0.06 && place < 0.3;
-            cell.strict = place >= 0.06 && place < 0.15;
-            if (cell.lenient) cell.step = cell.strict ? StartStep::strict : StartStep::lenient;
-            if (place >= 0.08 && place < 0.11) cell.step = StartStep::quick;
-            if (place >= 0.3 && place < 0.4) cell.step = StartStep::late;
-            cell.unsure = std::abs(place - 0.3) < 0.05;
-            chart.cells.push_back(cell);
-        }
-    }
-    chart.strict_ms = 50.0;
-    chart.lenient_ms = 90.0;
-    chart.player_force = ForceRange{0.1, 0.4};
-    chart.player_pace = 3.3;
-    chart.middle_force = 0.2;
-    chart.best_pace = 2.0;
-    chart.notes = {"At 0.2 N let the bow gather speed by 1.3 to 3.3 m/s a second.",
-BridgeChart bridge_sample(int points) {
-    BridgeChart chart{.title = "Admittance of a bridge: invented.csv", .subtitle = "50 to 5000 Hz, 3 modes in it"};
-    const auto value = [](double hz, double noise) {
-        const double level = -40.0 + 12.0 * std::cos(6.0 * std::log(hz));
-        return AdmittanceValue{hz, level + noise * 3.0, -80.0 * std::sin(6.0 * std::log(hz)) + noise * 20.0};
-    };
-    for (int i = 0; i < points; ++i) {
-        const double hz = 50.0 * std::pow(100.0, i / std::max(points - 1.0, 1.0));
-        chart.measured.push_back(value(hz, scatter(i) - 0.5));
-        chart.fitted.push_back(value(hz, 0.0));
-    }
-    for (const int n : {4, 5, 6, 7, 8}) {
-        const double hz = std::exp(n * 2.0 * std::acos(-1.0) / 6.0);
-        chart.modes.push_back({hz, -28.0});
-    }
-    chart.notes = {"Re Y is below 0 by noise at 2 % of the points; the fitted modes are passive everywhere."};
-    return chart;
-},
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -262,6 +273,15 @@ std::vector<NamedChart> all_samples() {
     treble.notes = {words, words, words};
     WindowChart wordy = bandless_window();
     wordy.reason = words + std::string(200, 'x');
+    ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
+    for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
+    TornadoChart wordy_tornado = tornado_sample(45);
+    wordy_tornado.title = words;
+    for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
+    for (TornadoRow& row : wordy_tornado.rows) row.name += words;
+    StartChart wordy_start = start_sample(2, 3);
+    wordy_start.title = wordy_start.warning = words;
+    wordy_start.notes = {words, words};
     ToneMapChart wordy_tone =
         tone_map_sample({.floor_mm = 5.5, .far_mm = 20.0, .force = {0.05, 0.2}, .contact_points = 12, .forces = 9});
     wordy_tone.title = wordy_tone.subtitle = wordy_tone.reason = words;
@@ -272,18 +292,6 @@ std::vector<NamedChart> all_samples() {
     wordy_stack.title = wordy_stack.subtitle = wordy_stack.panels[0].title = wordy_stack.panels[2].y.title = words;
     wordy_stack.names[1] = wordy_stack.bar_name = words;
     wordy_stack.notes = {words, words};
-    ClimbChart many = climb_sample(40, 120.0, {9, 4, 10, 12, 17});
-    for (ClimbChartStop& stop : many.stops) stop.reason += " " + std::to_string(stop.stop_semitones) + words;
-    TornadoChart wordy_tornado = tornado_sample(45);
-    wordy_tornado.title = words;
-    for (TornadoPanel& panel : wordy_tornado.panels) panel.title = words;
-    for (TornadoRow& row : wordy_tornado.rows) row.name += words;
-    return chart;
-}
-
-    StartChart wordy_start = start_sample(2, 3);
-    wordy_start.title = wordy_start.warning = words;
-    wordy_start.notes = {words, words};
     return {{"bass window", bass_window()},
             {"window without a band", bandless_window()},
             {"treble window, too many words", treble},
@@ -297,9 +305,6 @@ std::vector<NamedChart> all_samples() {
             {"one stop without a band", climb_sample(1, 20.0, {0})},
             {"climb without bands", climb_sample(4, 25.0, {0, 1, 2, 3})},
             {"empty climb", ClimbChart{}},
-            {"beginnings", start_sample(24, 24)},
-            {"few beginnings, many words", wordy_start},
-            {"no beginnings", StartChart{}},
             {"sweep", sweep_sample()},
             {"empty sweep", SweepChart{}},
             {"tornado", tornado_sample(21)},
@@ -308,6 +313,9 @@ std::vector<NamedChart> all_samples() {
             {"tornado without rows", tornado_sample(0)},
             {"ends", ends_sample()},
             {"empty ends", EndsChart{}},
+            {"beginnings", start_sample(24, 24)},
+            {"few beginnings, many words", wordy_start},
+            {"no beginnings", StartChart{}},
             {"bridge", bridge_sample(600)},
             {"bridge of very many points", bridge_sample(100000)},
             {"bridge of one point", bridge_sample(1)},
