@@ -87,7 +87,7 @@ std::vector<double> Question::some_stops() {
     for (const double stop : stops) sim::make_note(preset, string, stop, stop_end);  // complains off the board
     if (stops.size() > most_numbers)
         throw analysis::InputError("--stop", "lists more than 50 stops; climb takes a range A:B");
-    listed->second = list_text(stops);
+    listed->second = stops.size() == 1 ? SettingValue(stops.front()) : SettingValue(list_text(stops));
     return stops;
 }
 

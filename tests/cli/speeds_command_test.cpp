@@ -15,47 +15,30 @@ using tests::missing_keys;
 using tests::Outcome;
 
 const std::string small_speeds =
-    "speeds division_bass_viol --stop 12,0 --speeds-m-s 0.1,0.4 --contact-points 6 --forces 2";
+    "speeds division_bass_viol --stop D5,7 --speeds-m-s 0.1,0.4 --contact-points 4 --forces 2";
 
-/// expects  for each of two notes two speeds by two rules and six dynamics; stops in rising order
-TEST(SpeedsCommandTest, JsonHoldsARowForEachNoteRuleAndSpeed) {
-    const Bowband bowband;
-    const json answer = bowband.json(small_speeds + " --json -");
-    EXPECT_EQ(answer["run"]["settings"]["stop_semitones"], "0,12");
-    EXPECT_EQ(answer["run"]["settings"]["speeds_m_s"], "0.1,0.4");
-    ASSERT_EQ(answer.at("rows").size(), 2U * (2U * 2U + 6U));
-    for (const json& row : answer["rows"]) {
-        EXPECT_THAT(missing_keys(
-                        row, {"stop_semitones",    "pitch_name",        "force_rule",     "dynamic",    "speed_m_s",
-                              "speed_factor",      "force_newtons",     "best_mm",        "best_ratio", "security",
-                              "speaks_share",      "fails_by",          "band",           "stretch",    "reason",
-                              "force_min_newtons", "force_max_newtons", "forgiveness_db", "level_db",   "brightness_f0",
-                              "pitch_cents",       "clarity_db"}),
-                    testing::IsEmpty());
-        const double factor = row["speed_factor"].get<double>();
-        const double scaled = row["force_rule"] == "same_forces" ? 1.0 : factor;
-        EXPECT_NEAR(row["force_newtons"][0].get<double>(), 0.1 * scaled, 1e-6);
-        EXPECT_NEAR(row["speed_m_s"].get<double>(), 0.2 * factor, 1e-6);
-    }
-    EXPECT_EQ(answer["rows"][0]["stop_semitones"], 0.0);
-    ASSERT_EQ(answer["answers"].size(), 2U);
-    EXPECT_EQ(answer["rows"][answer["answers"][1]["slow_row"].get<std::size_t>()]["speed_m_s"], 0.1);
-    EXPECT_EQ(answer["rows"][answer["answers"][1]["quick_row"].get<std::size_t>()]["speed_m_s"], 0.4);
-    EXPECT_EQ(answer["dynamics"]["ff"], 2.8);
+void check_row(const json& row) {
+    EXPECT_THAT(
+        missing_keys(row, {"stop_semitones",    "pitch_name",        "force_rule",     "dynamic",    "speed_m_s",
+                           "speed_factor",      "force_newtons",     "best_mm",        "best_ratio", "security",
+                           "speaks_share",      "fails_by",          "band",           "stretch",    "reason",
+                           "force_min_newtons", "force_max_newtons", "forgiveness_db", "level_db",   "brightness_f0",
+                           "pitch_cents",       "clarity_db"}),
+        testing::IsEmpty());
+    const double factor = row["speed_factor"].get<double>();
+    const double scaled = row["force_rule"] == "same_forces" ? 1.0 : factor;
+    EXPECT_NEAR(row["force_newtons"][0].get<double>(), 0.1 * scaled, 1e-6);
+    EXPECT_NEAR(row["speed_m_s"].get<double>(), 0.2 * factor, 1e-6);
 }
 
-/// expects  the same bytes with another number of threads, and again from the file's own record, lists included
-TEST(SpeedsCommandTest, RepeatsItsOwnRecord) {
+/// expects  from one run the table with its sentences, a line of CSV and a row of JSON for each of two notes, two
+/// speeds
+///          by two rules and six dynamics; stops in rising order, pitches taken; and the same bytes from its own record
+///          on another number of threads
+TEST(SpeedsCommandTest, AnswersInEveryFormAndRepeatsItsOwnRecord) {
     const Bowband bowband;
-    const Outcome first = bowband.run_line(small_speeds + " --threads 1 --json -");
-    ASSERT_EQ(first.exit_code, 0) << first.err;
-    tests::put(bowband.file("first.json"), first.out);
-    EXPECT_EQ(bowband.run_line("speeds --repeat first.json --threads 3 --json -").out, first.out);
-}
-
-TEST(SpeedsCommandTest, TableAndSentencesAnswerInAPlayersWords) {
-    const Bowband bowband;
-    const Outcome outcome = bowband.run_line(small_speeds + " --csv rows.csv");
+    const Outcome outcome = bowband.run_line(small_speeds + " --threads 1 --json first.json --csv rows.csv");
+    ASSERT_EQ(outcome.exit_code, 0) << outcome.err;
     EXPECT_EQ(outcome.err, "");
     for (const char* said : {"the same forces at every speed", "forces in proportion to the speed",
                              "soft to loud, force and speed times pp 0.5", "Stop 12: ", "a slow stroke (0.1 m/s)",
@@ -63,28 +46,32 @@ TEST(SpeedsCommandTest, TableAndSentencesAnswerInAPlayersWords) {
         EXPECT_THAT(outcome.out, HasSubstr(said));
     EXPECT_THAT(outcome.out, testing::EndsWith(".\n"));
     EXPECT_EQ(std::ranges::count(tests::contents(bowband.file("rows.csv")), '\n'), 21);
-}
 
-/// expects  the open string and speeds from a quarter to 2.8 times the player's where nothing is said; pitches in a
-/// list
-TEST(SpeedsCommandTest, ListsTakePitchesAndDefaultsComeIntoForce) {
-    const Bowband bowband;
-    const std::string grid = " --contact-points 3 --forces 2 --json -";
-    const json answer = bowband.json("speeds violin" + grid);
-    EXPECT_EQ(answer["run"]["settings"]["stop_semitones"], 0);
-    EXPECT_EQ(answer["rows"].size(), 7U + 7U + 6U);
-    const json listed = bowband.json("speeds violin --stop 0,E6 --speeds-m-s 0.1,0.2" + grid);
-    EXPECT_EQ(listed["run"]["settings"]["stop_semitones"], "0,12");
+    const std::string text = tests::contents(bowband.file("first.json"));
+    const json answer = json::parse(text);
+    EXPECT_EQ(answer["run"]["settings"]["stop_semitones"], "7,12");
+    EXPECT_EQ(answer["run"]["settings"]["speeds_m_s"], "0.1,0.4");
+    ASSERT_EQ(answer.at("rows").size(), 2U * (2U * 2U + 6U));
+    for (const json& row : answer["rows"]) check_row(row);
+    EXPECT_EQ(answer["rows"][0]["stop_semitones"], 7);
+    ASSERT_EQ(answer["answers"].size(), 2U);
+    EXPECT_EQ(answer["rows"][answer["answers"][1]["slow_row"].get<std::size_t>()]["speed_m_s"], 0.1);
+    EXPECT_EQ(answer["rows"][answer["answers"][1]["quick_row"].get<std::size_t>()]["speed_m_s"], 0.4);
+    EXPECT_EQ(answer["dynamics"]["ff"], 2.8);
+    EXPECT_EQ(bowband.run_line("speeds --repeat first.json --threads 3 --json -").out, text);
 }
 
 TEST(SpeedsCommandTest, DrawsAChart) {
     const Bowband bowband;
-    const Outcome outcome = bowband.run_line(small_speeds + " --quiet --chart speeds.svg");
+    const Outcome outcome = bowband.run_line(
+        "speeds division_bass_viol --stop 12,12 --speeds-m-s 0.1,0.4 --contact-points 3 --forces 2 --quiet "
+        "--chart speeds.svg --json x.json");
     if (outcome.exit_code == 2) GTEST_SKIP() << outcome.err;
     EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
     const std::string svg = tests::contents(bowband.file("speeds.svg"));
     for (const char* said : {"bow speed, m/s", "contact point, mm", "security, share", "stop 12 (D5)", "pp at 0.1"})
         EXPECT_THAT(svg, HasSubstr(said));
+    EXPECT_EQ(json::parse(tests::contents(bowband.file("x.json")))["run"]["settings"]["stop_semitones"], 12);
 }
 
 }  // namespace

@@ -37,9 +37,8 @@ double most_secure(const std::vector<SpeedRow>& rows) {
 
 /// source   derived: with Coulomb friction every equation of the string and bow is linear in force and speed together,
 ///          so that strokes of one force / speed differ by a factor only
-/// expects  the same best place, security and edges at half and double speed, bit for bit: a factor of 2 rounds
-/// nothing;
-///          with the forces kept they do change
+/// expects  the same best place, security and edges at half and double speed, bit for bit, as a factor of 2 rounds
+///          nothing; with the forces kept they do change
 TEST(SpeedsTest, WithCoulombFrictionForceInProportionToSpeedChangesNothing) {
     const SpeedStudy study =
         study_of(FrictionLaw::coulomb, {.contact_points = 8, .player_forces = 3, .more_forces = 0});
