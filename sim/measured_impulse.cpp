@@ -44,12 +44,28 @@ bool may_begin_with_whole_jump(const std::vector<double>& samples) {
     return after != 0.0 && samples[0] / after > 0.75;
 }
 
-/// sum over m of Y(f + m fs) = T sum' h_n e^(-i w n T), h_0 by half (Poisson); for the jump alone Y is h_0/(i w), and
-/// its images under the sum are  h_0 T/2 (-i cot(w T/2)) - h_0/(i w):  taken away, what is left of them falls as 1/f^2.
+/// How the response begins: h(0) and its slope, from the first four samples.
+struct Beginning {
+    double jump = 0.0;
+    double slope = 0.0;  ///< per second
+};
+
+Beginning beginning_of(const std::vector<double>& h, double step) {
+    const double near = (-3.0 * h[0] + 4.0 * h[1] - h[2]) / (2.0 * step);
+    const double far = (-11.0 * h[0] + 18.0 * h[1] - 9.0 * h[2] + 2.0 * h[3]) / (6.0 * step);
+    // where the two disagree the samples stand too far apart to tell a slope
+    return {h[0], std::abs(far - near) < 0.3 * std::abs(far) ? far : 0.0};
+}
+
+/// What sampling folds into the spectrum, of the response's jump and of its kink:
+/// T sum' h_n e^(-i w n T) = sum over m of Y(w + m 2 pi/T), h_0 by half (Poisson); far up Y goes as h(0)/(i w) +
+/// h'(0)/(i w)^2, whose images add up to the closed forms below; those of the rest fall as 1/f^3.
 /// source   derived
-std::complex<double> images_of_jump(double jump, double omega, double step) {
-    const double images = -0.5 * step / std::tan(0.5 * omega * step) + 1.0 / omega;
-    return {0.0, jump * images};
+std::complex<double> images_of(const Beginning& begin, double omega, double step) {
+    const double half = 0.5 * step;
+    const double sine = half / std::sin(half * omega);
+    return {-begin.slope * (sine * sine - 1.0 / (omega * omega)),
+            begin.jump * (1.0 / omega - half / std::tan(half * omega))};
 }
 
 void check_channel(const analysis::Audio& audio, double peak, const std::string& where) {
@@ -63,7 +79,7 @@ void check_channel(const analysis::Audio& audio, double peak, const std::string&
 /// The transform of the samples, the first of which is a whole jump or none.
 void transform(std::vector<double> samples, double sample_rate, double scale, bool whole_jump, MeasuredBridge& bridge) {
     const double step = 1.0 / sample_rate;
-    const double jump = whole_jump ? samples[0] : 0.0;
+    const Beginning begin = whole_jump ? beginning_of(samples, step) : Beginning{};
     if (whole_jump) samples[0] *= 0.5;
     const std::size_t length = analysis::fast_length(samples.size());
     const std::vector<std::complex<double>> bins = analysis::spectrum(samples, length);
@@ -72,7 +88,7 @@ void transform(std::vector<double> samples, double sample_rate, double scale, bo
     for (std::size_t k = 1; k < bins.size() - 1; ++k) {
         const double hz = static_cast<double>(k) * sample_rate / static_cast<double>(length);
         bridge.hz.push_back(hz);
-        bridge.admittance.push_back(scale * (step * bins[k] - images_of_jump(jump, 2.0 * pi * hz, step)));
+        bridge.admittance.push_back(scale * (step * bins[k] - images_of(begin, 2.0 * pi * hz, step)));
     }
 }
 

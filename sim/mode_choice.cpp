@@ -112,6 +112,28 @@ double score(double misfit, std::size_t modes, double count) {
     return count * std::log(misfit + misfit_floor) + 3.0 * static_cast<double>(modes) * std::log(count);
 }
 
+/// Modes that lie within a small part of their width of each other are one: nothing could tell them apart.
+Modes merged(Modes modes) {
+    constexpr double small_part = 0.15;
+    std::ranges::sort(modes, {}, &BridgeMode::frequency);
+    Modes result;
+    for (const BridgeMode& mode : modes) {
+        if (!result.empty()) {
+            BridgeMode& last = result.back();
+            const double width = std::min(last.frequency / last.q, mode.frequency / mode.q);
+            if (mode.frequency - last.frequency < small_part * width && std::abs(std::log(mode.q / last.q)) < 0.5) {
+                const double share = last.mass / (last.mass + mode.mass);  // the lighter one counts for more
+                last.frequency += share * (mode.frequency - last.frequency);
+                last.q += share * (mode.q - last.q);
+                last.mass = 1.0 / (1.0 / last.mass + 1.0 / mode.mass);
+                continue;
+            }
+        }
+        result.push_back(mode);
+    }
+    return result;
+}
+
 /// The best set on the way from many modes down to one.
 Modes best_on_the_way_down(const Points& points, Modes modes, const HzRange& range, std::optional<int> wanted) {
     const ModeLimits limits = limits_of(range);
@@ -130,6 +152,7 @@ Modes best_on_the_way_down(const Points& points, Modes modes, const HzRange& ran
         }
         if (!leave_one_out(points, modes, range, inside > least)) break;
         modes = polished(points, with_best_masses(points, modes), limits, {.most_steps = 12, .settled = 1e-4});
+        if (!wanted) modes = merged(modes);
     }
     return best;
 }
@@ -176,6 +199,7 @@ Modes chosen_modes(const AdmittancePoints& measured, const HzRange& range, std::
     modes = polished(fine, modes, limits, {.most_steps = 15, .settled = 1e-4});
     weigh_by_noise(fine, modes);
     modes = polished(fine, modes, limits, {.most_steps = 20, .settled = 1e-4});
+    if (!wanted) modes = merged(modes);
     modes = best_on_the_way_down(fine, modes, range, wanted);
     if (!wanted) modes = without_spikes(fine, modes, limits);
     return polished(fine, modes, limits, {.most_steps = 60, .settled = 1e-10});

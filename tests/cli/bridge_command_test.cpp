@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <complex>
+
 namespace {
 
 using nlohmann::json;
