@@ -238,12 +238,13 @@ Bow bow_from(const PresetNode& node) {
     bow.resistance = node.optional_number("hair_resistance_kg_s", {0.0, 1e4, "kg/s"}).value_or(0.0);
     bow.mass = kg_from_g(node.optional_number("hair_mass_g", {0.0, 1000.0, "g"}).value_or(0.0));
     if (bow.stiffness == 0.0 && (bow.resistance > 0.0 || bow.mass > 0.0))
-        node.fail("hair_resistance_kg_s and hair_mass_g go with hair_stiffness_n_m; give that too, or leave them out");
+        node.fail_at(bow.mass > 0.0 ? "hair_mass_g" : "hair_resistance_kg_s",
+                     "goes with hair_stiffness_n_m; give that too, or leave this out");
     bow.upright_resistance = node.optional_number("upright_resistance_kg_s", {1e-6, 1e4, "kg/s"}).value_or(0.0);
     bow.bridge_lean =
         slope_from_degrees(node.optional_number("bridge_lean_degrees", {-85.0, 85.0, "degrees"}).value_or(0.0));
     if (bow.bridge_lean != 0.0 && bow.upright_resistance == 0.0)
-        node.fail("bridge_lean_degrees goes with upright_resistance_kg_s; give that too, or leave it out");
+        node.fail_at("bridge_lean_degrees", "goes with upright_resistance_kg_s; give that too, or leave this out");
     return bow;
 }
 

@@ -262,6 +262,26 @@ StackChart stack_sample(int panels) {
     return chart;
 }
 
+IntervalChart interval_sample() {
+    IntervalChart chart{.title = "bass viol, string 1: forces under each law", .subtitle = "invented"};
+    chart.x_title = "stop, semitones above the open string";
+    chart.y_title = "bow force, N";
+    chart.thin_name = "forces that hold the motion";
+    chart.thick_name = "forces that speak from rest";
+    for (const char* name : {"thermal", "thermal, fixed area", "double_exponential", "hyperbola"}) {
+        IntervalSeries series{name, {}};
+        for (const double stop : {0.0, 7.0, 12.0, 19.0}) {
+            const double low = 0.02 * (1.0 + static_cast<double>(chart.series.size()));
+            series.pairs.push_back({stop, Interval{low, 20.0 * low}, Interval{5.0 * low, 12.0 * low}});
+        }
+        chart.series.push_back(series);
+    }
+    chart.series[1].pairs[2].thick.reset();
+    chart.series[3].pairs[0] = {0.0, {}, {}};
+    chart.notes = {"stop 0: bow at 69 mm"};
+    return chart;
+}
+
 std::vector<NamedChart> all_samples() {
     std::string words;
     for (int i = 0; i < 40; ++i) words += "a title of many words ";
@@ -313,6 +333,8 @@ std::vector<NamedChart> all_samples() {
             {"tornado without rows", tornado_sample(0)},
             {"ends", ends_sample()},
             {"empty ends", EndsChart{}},
+            {"intervals", interval_sample()},
+            {"empty intervals", IntervalChart{}},
             {"beginnings", start_sample(24, 24)},
             {"few beginnings, many words", wordy_start},
             {"no beginnings", StartChart{}},

@@ -38,6 +38,9 @@ gui::charts::ToneMapChart bass_tone_map();
 /// Panels of three lines with firm and weak bars; the second line misses a value.
 gui::charts::StackChart stack_sample(int panels);
 
+/// Four series at four places; one thick interval and one whole pair are missing.
+gui::charts::IntervalChart interval_sample();
+
 struct NamedChart {
     std::string name;
     gui::charts::Chart chart;

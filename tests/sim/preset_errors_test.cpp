@@ -176,6 +176,10 @@ TEST(PresetErrorsTest, FrictionMustFallWithSpeed) {
                 "/friction/sliding", {"missing key"});
     expect_refused("/friction/contact_area", "round", {"grows_with_force", "fixed", "round"});
     expect_refused("/friction/layer_um", 0, {"um"});
+    expect_refused("/bow/hair_points", 0, {"1 to 15"});
+    expect_refused("/bow/hair_mass_g", 2, {"hair_stiffness_n_m"});
+    expect_refused("/bow/bridge_lean_degrees", 20, {"upright_resistance_kg_s"});
+    expect_refused("/bow/wood", "pernambuco", {"unknown key", "hair_points"});
 }
 
 TEST(PresetErrorsTest, ForcesRunFromLightToFirm) {

@@ -197,6 +197,13 @@ TEST(PresetTest, TextGivesBackEverySetting) {
                                .area_grows_with_force = false};
     preset.strings[0].damping = preset.strings[1].torsion = preset.strings[2].stiffness = false;
     preset.strings[0].gauge.bending_stiffness = 4.53e-5;
+    preset.bow = {.hair_points = 5,
+                  .hair_in_use = 0.6,
+                  .stiffness = 2.5e5,
+                  .resistance = 10.0,
+                  .mass = 1.7e-3,
+                  .upright_resistance = 1.3,
+                  .bridge_lean = 0.5};
     preset.sources[""] = "invented";
     EXPECT_EQ(there_and_back(preset), preset);
     for (const sim::FrictionLaw law : {sim::FrictionLaw::hyperbola, sim::FrictionLaw::coulomb}) {
