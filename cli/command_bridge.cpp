@@ -99,7 +99,7 @@ void BridgeCommand::run() {
     if (range_) asked.plan.range = range_from(*range_);
     if (scale_) asked.scale = scale_from(*scale_);
     std::optional<analysis::OutputFile> saved;
-    output_->check();
+    output_->check(save_ ? std::vector<std::string>{*save_} : std::vector<std::string>{});
     sim::Preset preset;
     if (save_) {
         preset = sim::find_preset(*preset_);

@@ -31,7 +31,8 @@ public:
     OutputOptions(CLI::App& parser, const Kinds& kinds);
 
     /// Makes sure, before anything is computed, that every asked file has a right name and can be written.
-    void check() const;
+    /// `more`: files that the command itself will write, which must be others.
+    void check(const std::vector<std::string>& more = {}) const;
 
     bool wants_chart() const { return chart_.has_value(); }
     bool wants_tone_chart() const { return tone_chart_.has_value(); }

@@ -28,8 +28,8 @@ double peak_db(const BridgeMode& mode) {
 Json run_part(const AskedBridge& asked, const BridgeFit& fit) {
     Json settings = Json::object();
     settings["modes"] = asked.plan.modes ? Json(*asked.plan.modes) : Json("by error");
-    settings["range_hz"] = asked.plan.range ? Json::array({asked.plan.range->low, asked.plan.range->high})
-                                            : Json::array({rounded(fit.range.low), rounded(fit.range.high)});
+    const HzRange range = asked.plan.range.value_or(fit.range);
+    settings["range_hz"] = Json::array({range.low, range.high});  // in full, or a point at the end may fall out
     if (asked.scale) settings["scale_m_s_per_n_s"] = *asked.scale;
     Json part;
     part["program"] = "bowband";

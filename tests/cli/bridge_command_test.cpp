@@ -106,22 +106,23 @@ TEST_P(BadBridgeTest, GivesOneLineAndWritesNothing) {
 
 INSTANTIATE_TEST_SUITE_P(
     Commands, BadBridgeTest,
-    testing::Values(BadQuestion{"NoFile", "bridge", {"FILE", "missing", ".csv or .wav"}},
-                    BadQuestion{"FileIsNotThere", "bridge nosuch.csv --json x.json", {"nosuch.csv", "no such file"}},
-                    BadQuestion{"TooFewPoints", "bridge few.csv --json x.json", {"few.csv", "1 points", "10 or more"}},
-                    BadQuestion{"NoModes", "bridge few.csv --modes 0", {"--modes", "1 to 40", "0"}},
-                    BadQuestion{"HalfAMode", "bridge few.csv --modes 1.5", {"--modes", "whole"}},
-                    BadQuestion{"OneEndOfARange", "bridge few.csv --range-hz 50", {"--range-hz", "A:B"}},
-                    BadQuestion{"RangeBelow", "bridge few.csv --range-hz 1:100", {"--range-hz", "5 to 20000 Hz"}},
-                    BadQuestion{
-                        "RangeWithoutPoints", "bridge example_bridge.csv --range-hz 9000:9500", {"40 to 4000 Hz"}},
-                    BadQuestion{"ScaleOfATable", "bridge few.csv --scale 2", {"few.csv", "impulse"}},
-                    BadQuestion{"NoScale", "bridge few.csv --scale 0", {"--scale", "m/s per N s"}},
-                    BadQuestion{"PresetWithoutSave", "bridge few.csv --preset violin", {"--preset", "--save"}},
-                    BadQuestion{"SaveWithoutPreset", "bridge few.csv --save x.json", {"--save", "--preset"}},
-                    BadQuestion{"SaveIsNoJson", "bridge few.csv --preset violin --save x.txt", {"x.txt", ".json"}},
-                    BadQuestion{"SaveOfAFitThatFails", "bridge few.csv --preset violin --save x.json", {"10 or more"}},
-                    BadQuestion{"ChartEnding", "bridge few.csv --chart x.gif", {"chart"}}),
+    testing::Values(
+        BadQuestion{"NoFile", "bridge", {"FILE", "missing", ".csv or .wav"}},
+        BadQuestion{"FileIsNotThere", "bridge nosuch.csv --json x.json", {"nosuch.csv", "no such file"}},
+        BadQuestion{"TooFewPoints", "bridge few.csv --json x.json", {"few.csv", "1 points", "10 or more"}},
+        BadQuestion{"NoModes", "bridge few.csv --modes 0", {"--modes", "1 to 40", "0"}},
+        BadQuestion{"HalfAMode", "bridge few.csv --modes 1.5", {"--modes", "whole"}},
+        BadQuestion{"OneEndOfARange", "bridge few.csv --range-hz 50", {"--range-hz", "A:B"}},
+        BadQuestion{"RangeBelow", "bridge few.csv --range-hz 1:100", {"--range-hz", "5 to 20000 Hz"}},
+        BadQuestion{"RangeWithoutPoints", "bridge example_bridge.csv --range-hz 9000:9500", {"40 to 4000 Hz"}},
+        BadQuestion{"ScaleOfATable", "bridge few.csv --scale 2", {"few.csv", "impulse"}},
+        BadQuestion{"NoScale", "bridge few.csv --scale 0", {"--scale", "m/s per N s"}},
+        BadQuestion{"PresetWithoutSave", "bridge few.csv --preset violin", {"--preset", "--save"}},
+        BadQuestion{"SaveWithoutPreset", "bridge few.csv --save x.json", {"--save", "--preset"}},
+        BadQuestion{"SaveIsNoJson", "bridge few.csv --preset violin --save x.txt", {"x.txt", ".json"}},
+        BadQuestion{"SaveOfAFitThatFails", "bridge few.csv --preset violin --save x.json", {"10 or more"}},
+        BadQuestion{"SameFileTwice", "bridge few.csv --preset violin --save x.json --json x.json", {"twice"}},
+        BadQuestion{"ChartEnding", "bridge few.csv --chart x.gif", {"chart"}}),
     [](const auto& question) { return std::string(question.param.title); });
 
 }  // namespace
