@@ -108,10 +108,8 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
     if (tone_chart_) require_chart_place(*tone_chart_);
     if (wav_ && kinds_.wav_file) analysis::require_audio_ending(*wav_);
     if (waveform_) require_csv_ending(*waveform_);
-    std::vector<std::string> places;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_}) {
     std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_}) {
+    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_}) {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);

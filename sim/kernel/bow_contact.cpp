@@ -18,10 +18,13 @@ BowContact::BowContact(const Note& note, double sample_rate, const Warmth& warmt
     if (gives_) hair_yield_ = 1.0 / (inertia_ + resistance_ + stiffness_ * time_step_);
 }
 
-void BowContact::place(double contact_point, WaveLines& string, WaveLines& twist) const {
+void BowContact::place(double contact_point, WaveLines& string, WaveLines& twist) {
     for (std::size_t i = 0; i < points_.size(); ++i) {
-        string.place_bow(contact_point + points_[i].offset, i);
-        twist.place_bow(contact_point + points_[i].offset, i);
+        Point& point = points_[i];
+        string.place_bow(contact_point + point.offset, i);
+        twist.place_bow(contact_point + point.offset, i);
+        point.felt.resize(i);
+        for (std::size_t j = 0; j < i; ++j) point.felt[j] = string.shared_yield(i, j) + twist.shared_yield(i, j);
     }
 }
 
@@ -31,7 +34,8 @@ void BowContact::rub(WaveLines& string, WaveLines& twist, const Hand& hand) {
     const double share = 1.0 / static_cast<double>(points_.size());
     for (std::size_t i = 0; i < points_.size(); ++i) {
         Point& point = points_[i];
-        const double free_surface = string.velocity_at_bow(i) + twist.velocity_at_bow(i);
+        double free_surface = string.velocity_at_bow(i) + twist.velocity_at_bow(i);
+        for (std::size_t j = 0; j < i; ++j) free_surface += point.felt[j] * points_[j].force;
         const double yield = string.yield(i) + twist.yield(i);
         const double lag = gives_ ? hair_yield_ * (inertia_ * point.speed - stiffness_ * point.stretch) : 0.0;
         const double force = point.rosin.rub(
@@ -41,12 +45,15 @@ void BowContact::rub(WaveLines& string, WaveLines& twist, const Hand& hand) {
             point.speed = lag + hair_yield_ * force;
             point.stretch += time_step_ * point.speed;
         }
-        string.push(force, i);
-        twist.push(force, i);
+        point.force = force;
         friction_ += force;
         slip_ += share * point.rosin.slip();
         surface_ += share * (free_surface + yield * force);
         slipping_ += point.rosin.slips() ? 1 : 0;
+    }
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+        string.push(points_[i].force, i);
+        twist.push(points_[i].force, i);
     }
 }
 

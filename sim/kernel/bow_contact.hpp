@@ -11,13 +11,13 @@ namespace sim::kernel {
 
 /// The hair on the string: one point, or several across the ribbon's width, each with its own rosin and its own give.
 ///
-/// The points rub one after the other within a sample, each on what the ones before have left: points nearer than a
-/// sample's way of the waves feel each other, and no energy is invented.
+/// The points rub one after the other within a sample.  Points nearer than a sample's way of the waves share samples of
+/// the lines: each then feels the ones before it at once, but not the ones after it (a step's error, of twist mostly).
 class BowContact {
 public:
     BowContact(const Note& note, double sample_rate, const Warmth& warmth);
 
-    void place(double contact_point, WaveLines& string, WaveLines& twist) const;
+    void place(double contact_point, WaveLines& string, WaveLines& twist);
 
     struct Hand {
         double speed;       ///< m/s, of the stick
@@ -37,8 +37,10 @@ private:
     struct Point {
         double offset;  // m from the middle of the hair in use
         Rosin rosin;
-        double stretch = 0.0;  // m, hair behind the stick
-        double speed = 0.0;    // m/s, its growth
+        double stretch = 0.0;      // m, hair behind the stick
+        double speed = 0.0;        // m/s, its growth
+        double force = 0.0;        // N
+        std::vector<double> felt;  // m/s per N, of each point before it
     };
 
     std::vector<Point> points_;

@@ -79,4 +79,15 @@ void WaveLines::push(double force, std::size_t point) {
     toward_stop_[(going - 1) & mask_] += tap.far_weight * wave;
 }
 
+double WaveLines::shared_yield(std::size_t point, std::size_t other) const {
+    if (!present()) return 0.0;
+    const Tap& a = taps_[point];
+    const Tap& b = taps_[other];
+    const auto weight = [](const Tap& tap, std::size_t sample) {
+        if (sample == tap.samples) return tap.near_weight;
+        return sample == tap.samples + 1 ? tap.far_weight : 0.0;
+    };
+    return (a.near_weight * weight(b, a.samples) + a.far_weight * weight(b, a.samples + 1)) / (2.0 * impedance_);
+}
+
 }  // namespace sim::kernel

@@ -36,6 +36,8 @@ public:
     /// Velocity per newton that a push gives the bow's place within the same sample.
     double yield(std::size_t point = 0) const { return present() ? taps_[point].yield : 0.0; }
     void push(double force, std::size_t point = 0);
+    /// Velocity per newton that a push at one point gives another within the same sample; 0 where they share no sample.
+    double shared_yield(std::size_t point, std::size_t other) const;
     void step() { ++now_; }
 
 private:

@@ -109,8 +109,12 @@ TEST(BowTest, LeaningBridgeIsPassiveAndCouplesOnlyByItsLean) {
             crossed = std::max(crossed, std::abs(out.upright + in.upright));
             ASSERT_LE(given, taken * (1.0 + 1e-12) + 1e-9) << lean << " at " << t;
         }
-        if (lean == 0.0) EXPECT_EQ(crossed, 0.0);
-        if (lean != 0.0) EXPECT_GT(crossed, 1e-4);
+        if (lean == 0.0) {
+            EXPECT_EQ(crossed, 0.0);
+        }
+        if (lean != 0.0) {
+            EXPECT_GT(crossed, 1e-4);
+        }
     }
 }
 
