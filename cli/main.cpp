@@ -25,7 +25,8 @@ void run_chosen(const CLI::App& program, const std::vector<std::unique_ptr<cli::
         return;
     }
     cli::refuse_extras(program);
-    throw analysis::InputError("command", "none given; give one of: " + sim::listed(cli::command_names(program)));
+    throw analysis::InputError("command", "none given; give one of: " + sim::listed(cli::command_names(program)) +
+                                              " (bowband --help tells more)");
 }
 
 std::string said_where(const CLI::App& program) {

@@ -63,16 +63,16 @@ TEST(NoteCommandTest, NamesAWolf) {
     const Bowband bowband;
     tests::put(bowband.file("wolf.json"), sim::preset_text(tests::wolf_cello(0.15)));
     const std::string note = "note wolf.json --string 3 --stop-end fret --contact-mm 34 --speed-m-s 0.1 ";
-    const json brief = bowband.json(note + "--stop 10.9 --force-newtons 0.46 --json -");
+    const json brief = bowband.json(note + "--stop 10.9 --force-newtons 0.4 --json -");
     EXPECT_FALSE(brief["warble_listened"].get<bool>());
     EXPECT_TRUE(brief["warble"].is_null());
-    const json wolf = bowband.json(note + "--stop 10.9 --force-newtons 0.46 --seconds 3 --json -");
+    const json wolf = bowband.json(note + "--stop 10.9 --force-newtons 0.4 --seconds 3 --json -");
     ASSERT_FALSE(wolf["warble"].is_null());
     EXPECT_TRUE(wolf["warble"]["wolf"].get<bool>());
     EXPECT_EQ(wolf["warble"]["body_mode_hz"], 180.0);
     EXPECT_GT(wolf["warble"]["depth_db"].get<double>(), 3.0);
-    EXPECT_THAT(bowband.run_line(note + "--stop 10.9 --force-newtons 0.46 --seconds 3").out, HasSubstr("a wolf"));
-    const json away = bowband.json(note + "--stop 12.5 --force-newtons 0.46 --seconds 3 --json -");
+    EXPECT_THAT(bowband.run_line(note + "--stop 10.9 --force-newtons 0.4 --seconds 3").out, HasSubstr("a wolf"));
+    const json away = bowband.json(note + "--stop 12.5 --force-newtons 0.4 --seconds 3 --json -");
     EXPECT_TRUE(away["warble_listened"].get<bool>());
     EXPECT_TRUE(away["warble"].is_null());
 }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// long: every kind of chart, one after the other
 #include "tests/gui/chart_samples.hpp"
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/published/cello_d.hpp"
+#include "tests/validity.hpp"
 
 #include <gtest/gtest.h>
 
@@ -31,7 +32,13 @@ int ripples_a_period(const Note& note, double ratio, double force) {
 TEST(Woodhouse2020, ElevenRipplesAPeriodAtTheContactRatioShown) {
     for (const Friction& friction : {Friction{}, fitted_law()}) {
         const Note note = note_of(cello_d({}), resistive_bridge(100.0), friction);
-        for (double force : {0.2, 0.3}) EXPECT_NEAR(ripples_a_period(note, cello_d_ratio, force), 11, 1) << force;
+        for (double force : {0.2, 0.3})
+            tests::check(
+                {"ripples a period, " + std::string(friction_law_name(friction.law)) + ", " + tests::digits(force, "N"),
+                 "[Woodhouse2020]", tests::Flag::seen},
+                tests::Near{.got = static_cast<double>(ripples_a_period(note, cello_d_ratio, force)),
+                            .expected = 11,
+                            .within = 1});
     }
 }
 
@@ -41,5 +48,9 @@ TEST(Woodhouse2020, ElevenRipplesAPeriodAtTheContactRatioShown) {
 /// margin   1
 TEST(Woodhouse2020, RipplesFollowTheContactPoint) {
     const Note note = note_of(cello_d({}), resistive_bridge(100.0), fitted_law());
-    for (double ratio : {0.072, 0.08, 0.105}) EXPECT_NEAR(ripples_a_period(note, ratio, 0.3), 1.0 / ratio, 1) << ratio;
+    for (double ratio : {0.072, 0.08, 0.105})
+        tests::check(
+            {"ripples a period at contact ratio " + tests::digits(ratio), "[Woodhouse2020]", tests::Flag::derived},
+            tests::Near{
+                .got = static_cast<double>(ripples_a_period(note, ratio, 0.3)), .expected = 1.0 / ratio, .within = 1});
 }

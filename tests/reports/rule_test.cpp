@@ -93,12 +93,20 @@ const char* heading =
     "| changed | open | 7 | 13 | 19 | rank correlation | bounds | left behind fails from "
     "|\n|---|---|---|---|---|---|---|---|\n";
 
+/// Does the best contact point step back by a tenth between two stops, seen twice as finely?
+bool steps_back_on_finer_grid(const Preset& preset, double before, double now) {
+    const Climb fine = judge_climb(climb_maps(preset, preset.strings[0], preset.player,
+                                              {.stops = {before, now}, .grid = {80, 16, 0}, .end = {}}, workers),
+                                   preset.player, workers);
+    return *fine.stops[1].band.best > 1.1 * *fine.stops[0].band.best;
+}
+
 }  // namespace
 
 /// source   common practice, no source: the bow moves in with the sounding length
 /// expects  over stops 5 to the end of the board the best contact point falls: rank correlation <= -0.9, a step back of
-/// over
-///          10 % only next to a body mode within 50 cents; a bow left behind falls under half security, its fault named
+///          over 10 % only next to a body mode within 50 cents (places of the usual grid lie 10 % apart, so a step
+///          is looked at again on a grid twice as fine); a bow left behind falls under half security, its fault named
 /// margin   as said; nothing in the simulation knows of the rule
 TEST(RuleTest, BestContactPointMovesInAsTheStopClimbs) {
     const Preset preset = find_preset("division_bass_viol");
@@ -114,8 +122,9 @@ TEST(RuleTest, BestContactPointMovesInAsTheStopClimbs) {
         if (*now.band.best <= 1.1 * *before.band.best) continue;
         const bool mode = body_mode_near(preset.bridge, fundamental(before.note.string), 50.0) ||
                           body_mode_near(preset.bridge, fundamental(now.note.string), 50.0);
-        EXPECT_TRUE(mode) << "best steps back from " << mm(*before.band.best) << " to " << mm(*now.band.best)
-                          << " mm at stop " << now.note.stop;
+        if (mode || !steps_back_on_finer_grid(preset, before.note.stop, now.note.stop)) continue;
+        ADD_FAILURE() << "best steps back from " << mm(*before.band.best) << " to " << mm(*now.band.best)
+                      << " mm at stop " << now.note.stop;
     }
     const bool fails = std::ranges::any_of(climb.stops, [](const ClimbStop& s) {
         return s.left_behind.security.security < 0.5 && s.left_behind.security.fails_by != Fault::none;
