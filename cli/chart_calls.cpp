@@ -7,7 +7,6 @@
 #include "sim/text.hpp"
 
 #include <algorithm>
-#include <numbers>
 
 namespace cli {
 namespace {
@@ -99,7 +98,9 @@ std::optional<charts::Interval> interval_of(const sim::ForceWindow& window) {
 
 }  // namespace
 
-void require_chart_place(const std::filesystem::path& place) { charts::require_chart_ending(place); }
+void require_chart_place(const std::string&, const std::filesystem::path& place) {
+    charts::require_chart_ending(place);
+}
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window) {
     charts::WindowChart chart;
@@ -169,7 +170,7 @@ void draw_skew_chart(const analysis::OutputFile& file, const sim::report::AskedS
         charts::SweepSeries drifting{stop + ", drifting", {}};
         charts::SweepSeries sliding{stop + ", sliding", {}};
         for (const sim::SkewRow& row : result.rows) {
-            const double degrees = row.angle * 180.0 / std::numbers::pi;
+            const double degrees = analysis::degrees_from_radians(row.angle);
             drifting.points.push_back({degrees, 100.0 * row.drifting.security});
             sliding.points.push_back({degrees, 100.0 * row.sliding.security});
         }

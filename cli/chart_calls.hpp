@@ -18,7 +18,7 @@
 namespace cli {
 
 /// InputError for a name that is no chart's (.png, .svg, .pdf), and in a build without Qt.
-void require_chart_place(const std::filesystem::path& place);
+void require_chart_place(const std::string& option, const std::filesystem::path& place);
 
 void draw_window_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);
 void draw_tone_map_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window);

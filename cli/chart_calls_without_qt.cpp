@@ -4,8 +4,9 @@
 
 namespace cli {
 
-void require_chart_place(const std::filesystem::path&) {
-    throw analysis::InputError("--chart", "charts need a build with Qt (-DBOWBAND_WITH_QT=ON); leave --chart out here");
+void require_chart_place(const std::string& option, const std::filesystem::path&) {
+    throw analysis::InputError(option,
+                               "charts need a build with Qt (-DBOWBAND_WITH_QT=ON); leave " + option + " out here");
 }
 
 // Never reached: require_chart_place is asked first.

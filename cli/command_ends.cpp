@@ -2,7 +2,6 @@
 #include "cli/command_ends.hpp"
 
 #include "analysis/errors.hpp"
-#include "analysis/units.hpp"
 #include "cli/chart_calls.hpp"
 #include "cli/note_question.hpp"
 #include "cli/progress.hpp"
@@ -19,13 +18,7 @@ sim::EndsPlan plan_of(Question& question, const sim::Note& note) {
     plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
     plan.held_points = question.whole(held_points_option, plan.held_points, {1, 40, ""});
     plan.end = question.stop_end;
-    question.note_usual(contact_option.key, "best");
-    if (const auto asked = question.span(contact_option.key)) {
-        if (asked->from != asked->to)
-            throw analysis::InputError("--contact-mm", "must be one place here; window takes a range A:B");
-        plan.contact_point = analysis::metres_from_mm(asked->from);
-        sim::check_contact(note, *plan.contact_point);
-    }
+    plan.contact_point = place_asked(question, note);
     return plan;
 }
 

@@ -28,7 +28,7 @@ constexpr double heard_seconds = 2.0;  // unless said otherwise, where a sound i
 /// One force if one was given, else the middle of the range.
 double force_of(const Question& question, const sim::Player& player) {
     const auto* single = std::get_if<double>(&question.run.settings.at("force_newtons"));
-    if (single == nullptr) return std::sqrt(player.force_low * player.force_high);
+    if (single == nullptr) return middle_force(player);
     constexpr double least = 0.001;
     constexpr double most = 50.0;
     if (!(*single >= least && *single <= most)) {

@@ -9,8 +9,6 @@
 
 #include <CLI/CLI.hpp>
 
-#include <numbers>
-
 namespace cli {
 namespace {
 
@@ -25,10 +23,8 @@ sim::SkewPlan plan_of(Question& question) {
     plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
     plan.stroke_length = analysis::metres_from_mm(
         question.number(stroke_option, analysis::mm_from_metres(plan.stroke_length), {1.0, 1500.0, "mm"}));
-    std::vector<double> degrees{0.0, 2.0, 5.0, 10.0, 15.0, 20.0};
-    if (question.span(skew_option.key)) degrees = {0.0, question.number(skew_option, 0.0, {0.0, 40.0, "degrees"})};
-    plan.angles.clear();
-    for (const double angle : degrees) plan.angles.push_back(angle * std::numbers::pi / 180.0);
+    if (question.span(skew_option.key))
+        plan.angles = {0.0, analysis::radians_from_degrees(question.number(skew_option, 0.0, {0.0, 40.0, "degrees"}))};
     return plan;
 }
 

@@ -133,8 +133,7 @@ void StartCommand::run() {
         const double before = place ? 0.0 : progress_before_map;
         plan.start.contact_point =
             place ? *place : best_place(note, player, best_place_grid, sim::part_of(workers, {0.0, before}));
-        answer = sim::find_start(note, plan, std::sqrt(player.force_low * player.force_high),
-                                 sim::part_of(workers, {before, 1.0}));
+        answer = sim::find_start(note, plan, middle_force(player), sim::part_of(workers, {before, 1.0}));
     }
     const sim::report::Asked asked = asked_of(question, note);
     output_->write({.json = [&] { return start_json(asked, answer); },

@@ -2,7 +2,6 @@
 #include "cli/note_question.hpp"
 
 #include "analysis/errors.hpp"
-#include "analysis/units.hpp"
 #include "sim/security.hpp"
 
 namespace cli {
@@ -21,19 +20,14 @@ sim::report::Asked asked_of(const Question& question, const sim::Note& note) {
 
 std::optional<double> place_asked(Question& question, const sim::Note& note) {
     question.note_usual(contact_option.key, "best");
-    const auto asked = question.span(contact_option.key);
-    if (!asked) return std::nullopt;
-    if (asked->from != asked->to)
-        throw analysis::InputError("--contact-mm", "must be one place here; window takes a range A:B");
-    const double place = analysis::metres_from_mm(asked->from);
-    sim::check_contact(note, place);
+    const std::optional<double> place = question.one_contact();
+    if (place) sim::check_contact(note, *place);
     return place;
 }
 
 double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid,
                   const sim::Workers& workers) {
-    const sim::StrokeMap map = sim::started_map(note, player, grid, workers);
-    const sim::BandResult band = sim::find_band(sim::Assessment(map, player), map, player);
+    const sim::BandResult band = sim::find_band(note, player, grid, workers);
     if (band.best) return *band.best;
     throw analysis::OutputError("best contact point", "no stroke of the range speaks anywhere on this note (" +
                                                           band.reason +

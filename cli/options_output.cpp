@@ -104,8 +104,6 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
 }
 
 void OutputOptions::check(const std::vector<std::string>& more) const {
-    if (chart_) require_chart_place(*chart_);
-    if (tone_chart_) require_chart_place(*tone_chart_);
     if (wav_ && kinds_.wav_file) analysis::require_audio_ending(*wav_);
     if (waveform_) require_csv_ending(*waveform_);
     std::vector<std::string> places = more;
@@ -113,6 +111,8 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);
+    if (chart_) require_chart_place("--chart", *chart_);
+    if (tone_chart_) require_chart_place("--tone-chart", *tone_chart_);
     for (const auto& place :
          {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);

@@ -118,7 +118,7 @@ std::optional<double> Question::one_contact() const {
     const std::optional<Span> asked = span(contact_option.key);
     if (!asked) return std::nullopt;
     if (asked->from != asked->to)
-        throw analysis::InputError(contact_option.option, "must be one contact point here, such as 35");
+        throw analysis::InputError(contact_option.option, "must be one place here; window takes a range A:B");
     return analysis::metres_from_mm(asked->from);
 }
 

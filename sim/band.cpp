@@ -110,4 +110,9 @@ BandResult find_band(const Assessment& assessment, const StrokeMap& map, const P
     return result;
 }
 
+BandResult find_band(const Note& note, const Player& player, const MapGrid& grid, const Workers& workers) {
+    const StrokeMap map = started_map(note, player, grid, workers);
+    return find_band(Assessment(map, player), map, player);
+}
+
 }  // namespace sim

@@ -9,21 +9,22 @@ namespace {
 
 constexpr double two_pi = 2.0 * std::numbers::pi;
 
-std::complex<double> mode_admittance(const BridgeMode& mode, double omega) {
-    const std::complex<double> i(0.0, 1.0);
+std::complex<double> mode_admittance(const BridgeMode& mode, std::complex<double> s) {
     const double own = two_pi * mode.frequency;
-    return i * omega / mode.mass / (own * own + i * omega * own / mode.q - omega * omega);
+    return s / mode.mass / (own * own + s * own / mode.q + s * s);
 }
 
 }  // namespace
 
-std::complex<double> admittance(const Bridge& bridge, double hz) {
+std::complex<double> admittance_at(const Bridge& bridge, std::complex<double> s) {
     if (bridge.kind == BridgeKind::resistance) return 1.0 / bridge.resistance;
     std::complex<double> sum = 0.0;
     if (bridge.kind == BridgeKind::modes)
-        for (const BridgeMode& mode : bridge.modes) sum += mode_admittance(mode, two_pi * hz);
+        for (const BridgeMode& mode : bridge.modes) sum += mode_admittance(mode, s);
     return sum;
 }
+
+std::complex<double> admittance(const Bridge& bridge, double hz) { return admittance_at(bridge, {0.0, two_pi * hz}); }
 
 std::complex<double> reflection(const Bridge& bridge, double wave_impedance, double hz) {
     const std::complex<double> z0y = wave_impedance * admittance(bridge, hz);

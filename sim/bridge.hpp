@@ -31,6 +31,9 @@ struct Bridge {
 /// Driving-point admittance, m/s/N: sum of i w a_k / (w_k^2 + i w w_k/Q_k - w^2), a_k = 1/m_k; 1/R; or 0.
 std::complex<double> admittance(const Bridge& bridge, double hz);
 
+/// The same for exp(s t): s = i w, or that of a dying vibration.
+std::complex<double> admittance_at(const Bridge& bridge, std::complex<double> s);
+
 /// Reflection of a velocity wave, dimensionless: (Z0 Y - 1) / (Z0 Y + 1).
 std::complex<double> reflection(const Bridge& bridge, double wave_impedance, double hz);
 

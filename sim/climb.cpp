@@ -14,8 +14,6 @@ namespace {
 
 constexpr double maps_share = 0.9;  // of a climb's work, for the progress bar
 
-double middle_force(const Player& player) { return std::sqrt(player.force_low * player.force_high); }
-
 ClimbStop stop_of(const StrokeMap& map, const Assessment& assessment, const Player& player) {
     const Note& note = map.note;
     const double length = note.string.length;
@@ -26,14 +24,6 @@ ClimbStop stop_of(const StrokeMap& map, const Assessment& assessment, const Play
     // d(1200 log2 f)/dx for f ~ 1/length
     stop.cents_per_mm = analysis::metres_from_mm(1.0) * 1200.0 / (std::log(2.0) * length);
     return stop;
-}
-
-Stroke middle_stroke(const Note& note, const Player& player, double contact_point) {
-    return {.contact_point = contact_point,
-            .force = middle_force(player),
-            .speed = player.speed,
-            .rise = player.rise,
-            .duration = started_duration(note, player)};
 }
 
 bool can_stand(const Note& note, double contact_point) {
@@ -49,17 +39,18 @@ ClimbPlace place_at(const StrokeMap& map, const Assessment& assessment, double c
 
 /// Three small jobs a stop: the bow left behind, the bow that follows, and the forces that speak at the best place.
 void play_shown_strokes(Climb& climb, const Workers& workers) {
+    const double force = middle_force(climb.player);
     for_each_job(3 * static_cast<int>(climb.stops.size()), workers, [&](int job) {
         ClimbStop& stop = climb.stops[static_cast<std::size_t>(job / 3)];
         const Note& note = stop.note;
         if (job % 3 == 0) {
             ClimbPlace& behind = stop.left_behind;
             if (can_stand(note, behind.contact_point))
-                behind.stroke = play(note, middle_stroke(note, climb.player, behind.contact_point));
+                behind.stroke = play(note, started_stroke(note, climb.player, {behind.contact_point, force}));
         } else if (stop.follows) {
             const double best = stop.follows->contact_point;
             if (job % 3 == 1)
-                stop.follows->stroke = play(note, middle_stroke(note, climb.player, best));
+                stop.follows->stroke = play(note, started_stroke(note, climb.player, {best, force}));
             else
                 stop.speaking = started_window(note, climb.player, best, usual_scan(note, climb.player, best));
         }

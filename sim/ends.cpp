@@ -19,24 +19,11 @@ Note ended_note(const Preset& preset, const PresetString& string, double stop, c
     return make_note(with_finger, string, stop, end.end);
 }
 
-std::optional<double> best_place(const Note& note, const Player& player, const MapGrid& grid, const Workers& workers) {
-    const StrokeMap map = started_map(note, player, grid, workers);
-    return find_band(Assessment(map, player), map, player).best;
-}
-
 std::vector<double> places_round(const Note& note, double contact_point, int count) {
     if (count == 1) return {contact_point};
     return even_in_ratio({std::max(note.floor, contact_point / to_either_side),
                           std::min(farthest_contact(note), contact_point * to_either_side)},
                          count);
-}
-
-Stroke middle_stroke(const Note& note, const Player& player, double contact_point) {
-    return {.contact_point = contact_point,
-            .force = std::sqrt(player.force_low * player.force_high),
-            .speed = player.speed,
-            .rise = player.rise,
-            .duration = started_duration(note, player)};
 }
 
 /// As usual, but from lighter strokes on: a hard end holds far under the player's lightest.
@@ -63,9 +50,9 @@ std::optional<Ends> find_ends(const Preset& preset, const PresetString& string, 
                               const Workers& workers) {
     const Player& player = preset.player;
     const Note usual = make_note(preset, string, stop, plan.end);
-    const std::optional<double> place = plan.contact_point
-                                            ? plan.contact_point
-                                            : best_place(usual, player, plan.grid, part_of(workers, {0.0, map_share}));
+    const std::optional<double> place =
+        plan.contact_point ? plan.contact_point
+                           : find_band(usual, player, plan.grid, part_of(workers, {0.0, map_share})).best;
     if (!place) return std::nullopt;
     Ends ends{.contact_point = *place, .usual_q = preset.finger_q, .usual = usual.end, .answers = {}};
     for (const StringEnd& end : compared_ends(stop, plan.finger_qs)) {
@@ -81,7 +68,7 @@ std::optional<Ends> find_ends(const Preset& preset, const PresetString& string, 
         EndAnswer& answer = ends.answers[static_cast<std::size_t>(job / jobs_each)];
         const auto i = static_cast<std::size_t>(job % jobs_each);
         if (i == answer.places.size()) {
-            answer.stroke = play(answer.note, middle_stroke(answer.note, player, *place));
+            answer.stroke = play(answer.note, started_stroke(answer.note, player, {*place, middle_force(player)}));
             return;
         }
         const double contact_point = answer.places[i].contact_point;

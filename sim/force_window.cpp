@@ -77,7 +77,7 @@ ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAn
 ForceScan usual_scan(const Note& note, const Player& player, double contact_point) {
     const Limits closed = limits(note, {contact_point, player.speed});
     ForceScan scan;
-    scan.middle = std::sqrt(player.force_low * player.force_high);
+    scan.middle = middle_force(player);
     scan.lowest = player.force_low / under_minimum;
     scan.highest =
         std::clamp(past_maximum * closed.schelleng_max, 2.0 * player.force_high, beyond_playing * player.force_high);
@@ -102,15 +102,8 @@ ForceWindow held_window(const Note& note, const Player& player, double contact_p
 
 ForceWindow started_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                            int times) {
-    const double duration = started_duration(note, player);
     return find_force_window(scan, [&](double force) {
-        const StrokeResult result = play(note,
-                                         {.contact_point = contact_point,
-                                          .force = force,
-                                          .speed = player.speed,
-                                          .rise = player.rise,
-                                          .duration = duration},
-                                         times);
+        const StrokeResult result = play(note, started_stroke(note, player, {contact_point, force}), times);
         return ForceAnswer{speaks(result, note, player), result.verdict.motion};
     });
 }

@@ -58,14 +58,6 @@ std::size_t chain_start(const kernel::Record& record, std::span<const kernel::Sl
     return first;
 }
 
-/// Schelleng's ripples may break the stick for a moment where hardly anything damps them: such slips are none.
-std::vector<kernel::Slip> main_slips(const kernel::Record& record, const Profile& speed, double period) {
-    std::vector<kernel::Slip> slips;
-    for (const kernel::Slip& slip : record.slips)
-        if (slip.distance >= micro_distance * ideal_distance(slip, speed, period)) slips.push_back(slip);
-    return slips;
-}
-
 struct Spacing {
     double mean = 0.0;    // s
     double spread = 0.0;  // standard deviation over mean
@@ -137,6 +129,14 @@ double slip_share(std::span<const kernel::Slip> slips, double from, double to) {
 }  // namespace
 
 std::string_view motion_name(Motion motion) { return names[static_cast<std::size_t>(motion)]; }
+
+std::vector<kernel::Slip> main_slips(const kernel::Record& record, const Profile& bow_speed, double period) {
+    // Schelleng's ripples may break the stick for a moment where hardly anything damps them: such slips are none.
+    std::vector<kernel::Slip> slips;
+    for (const kernel::Slip& slip : record.slips)
+        if (slip.distance >= micro_distance * ideal_distance(slip, bow_speed, period)) slips.push_back(slip);
+    return slips;
+}
 
 Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hearing& h) {
     Verdict verdict;

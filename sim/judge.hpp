@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace sim {
 
@@ -36,6 +37,9 @@ struct Verdict {
 
     bool operator==(const Verdict&) const = default;
 };
+
+/// Those slips of a record that are main ones, in order.
+std::vector<kernel::Slip> main_slips(const kernel::Record& record, const Profile& bow_speed, double period);
 
 Verdict judge(const kernel::Record& record, const Profile& bow_speed, const Hearing& hearing);
 

@@ -12,9 +12,8 @@ namespace sim {
 struct JudgedStroke {
     double sample_rate = 0.0;  ///< Hz, of the simulation
     Verdict verdict;
-    std::vector<kernel::Slip>
-        slips;                     ///< the main ones: over a tenth or more of bow speed * period, as the judge has it
-    double slipping_since = -1.0;  ///< s, start of a slip still on at the end; < 0 = none
+    std::vector<kernel::Slip> slips;  ///< the main ones
+    double slipping_since = -1.0;     ///< s, start of a slip still on at the end; < 0 = none
 };
 
 /// Simulates any drive and judges it as `play` judges a steady stroke.  The ideal of the first harmonic is that of the

@@ -52,11 +52,8 @@ struct GainPoint {
     double weight;
 };
 
-std::complex<double> loss_response(std::span<const LossSection> losses, double omega) {
-    const std::complex<double> s(0.0, omega);
-    std::complex<double> sum = 1.0;
-    for (const LossSection& section : losses) sum -= section.share * s / (s + section.corner);
-    return sum;
+std::complex<double> loss_at(std::span<const LossSection> losses, double omega) {
+    return loss_response(losses, {0.0, omega});
 }
 
 /// Shares as exp(p)/(1 + sum exp(p)): positive, and their sum stays below 1, which keeps the filter passive.
@@ -93,8 +90,7 @@ std::vector<LossSection> fit_losses(std::span<const GainPoint> points, int secti
         const std::vector<LossSection> losses = losses_from(now, least_corner);
         for (std::size_t i = 0; i < points.size(); ++i) {
             const GainPoint& p = points[i];
-            r[static_cast<Eigen::Index>(i)] =
-                p.weight * (std::abs(loss_response(losses, p.omega)) - p.gain) / (1.0 - p.gain);
+            r[static_cast<Eigen::Index>(i)] = p.weight * (std::abs(loss_at(losses, p.omega)) - p.gain) / (1.0 - p.gain);
         }
     };
     Eigen::VectorXd best;
@@ -179,8 +175,8 @@ PhaseFit fit_phase(const String& string, std::span<const LossSection> losses, in
         r.setZero();
         for (int n = 1; n <= partials; ++n) {
             const double omega = 2.0 * pi * partial_frequency(string, n);
-            const double phase = omega * fit.plain_delay + dispersion_phase(fit.dispersion, omega) -
-                                 std::arg(loss_response(losses, omega));
+            const double phase =
+                omega * fit.plain_delay + dispersion_phase(fit.dispersion, omega) - std::arg(loss_at(losses, omega));
             r[n - 1] = 1200.0 / std::numbers::ln2 * (phase / (2.0 * pi * n) - 1.0);
         }
     };
@@ -226,15 +222,19 @@ std::vector<LossSection> pad_losses(double first_partial_omega, double q) {
 }
 
 /// How much earlier the losses bring a wave of angular frequency omega back, s.
-double hurry(std::span<const LossSection> losses, double omega) {
-    return std::arg(loss_response(losses, omega)) / omega;
-}
+double hurry(std::span<const LossSection> losses, double omega) { return std::arg(loss_at(losses, omega)) / omega; }
 
 }  // namespace
 
+std::complex<double> loss_response(std::span<const LossSection> losses, std::complex<double> s) {
+    std::complex<double> sum = 1.0;
+    for (const LossSection& section : losses) sum -= section.share * s / (s + section.corner);
+    return sum;
+}
+
 std::complex<double> loop_response(const LoopFilter& filter, double omega) {
     const double phase = omega * filter.plain_delay + dispersion_phase(filter.dispersion, omega);
-    return loss_response(filter.losses, omega) * loss_response(filter.end_losses, omega) * std::polar(1.0, -phase);
+    return loss_at(filter.losses, omega) * loss_at(filter.end_losses, omega) * std::polar(1.0, -phase);
 }
 
 LoopFilter design_transverse_loop(const String& string, double end_q) {

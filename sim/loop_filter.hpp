@@ -4,6 +4,7 @@
 #include "sim/string.hpp"
 
 #include <complex>
+#include <span>
 #include <vector>
 
 namespace sim {
@@ -39,6 +40,9 @@ struct LoopFilter {
 
     bool operator==(const LoopFilter&) const = default;
 };
+
+/// What a row of losses does to exp(s t): a vibration, s = i omega, or a dying one.
+std::complex<double> loss_response(std::span<const LossSection> losses, std::complex<double> s);
 
 /// What the round trip does to a vibration of angular frequency omega: its gain and (negative) phase.
 std::complex<double> loop_response(const LoopFilter& filter, double omega);

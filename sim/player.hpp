@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cmath>
+
 namespace sim {
 
 /// What a player does and accepts.  Each is a key of the preset and an option of the commands.
@@ -21,5 +23,8 @@ struct Player {
 
     bool operator==(const Player&) const = default;
 };
+
+/// Middle of the player's forces, in ratio, N.
+inline double middle_force(const Player& player) { return std::sqrt(player.force_low * player.force_high); }
 
 }  // namespace sim

@@ -8,7 +8,6 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
-#include <numbers>
 
 namespace sim {
 namespace {
@@ -225,8 +224,8 @@ Friction friction_from(const PresetNode& node) {
     return friction;
 }
 
-double slope_from_degrees(double degrees) { return std::tan(degrees * std::numbers::pi / 180.0); }
-double degrees_from_slope(double slope) { return std::atan(slope) * 180.0 / std::numbers::pi; }
+double slope_from_degrees(double degrees) { return std::tan(analysis::radians_from_degrees(degrees)); }
+double degrees_from_slope(double slope) { return analysis::degrees_from_radians(std::atan(slope)); }
 
 Bow bow_from(const PresetNode& node) {
     node.only_keys({"hair_points", "hair_in_use", "hair_stiffness_n_m", "hair_resistance_kg_s", "hair_mass_g",

@@ -16,12 +16,6 @@ constexpr int growth_steps = 40;                  // of the bridge's admittance,
 constexpr double least_decay = 1e-9;              // of the angular frequency: less is rounding
 constexpr double fall_60_db = 6.907755278982137;  // ln 1000
 
-Complex loss_at(const std::vector<LossSection>& losses, Complex s) {
-    Complex sum = 1.0;
-    for (const LossSection& section : losses) sum -= section.share * s / (s + section.corner);
-    return sum;
-}
-
 Complex dispersion_at(const Dispersion& d, Complex s) {
     if (d.sections == 0) return 1.0;
     const Complex even = s * s + d.omega * d.omega;
@@ -29,23 +23,11 @@ Complex dispersion_at(const Dispersion& d, Complex s) {
     return std::pow((even - odd) / (even + odd), d.sections);
 }
 
-/// As admittance(), at any complex frequency.
-Complex admittance_at(const Bridge& bridge, Complex s) {
-    if (bridge.kind == BridgeKind::resistance) return 1.0 / bridge.resistance;
-    Complex sum = 0.0;
-    if (bridge.kind == BridgeKind::modes)
-        for (const BridgeMode& mode : bridge.modes) {
-            const double own = 2.0 * pi * mode.frequency;
-            sum += s / mode.mass / (own * own + s * own / mode.q + s * s);
-        }
-    return sum;
-}
-
 /// What a wave has become after one round trip; 1 at a pole.  `share` of the bridge's admittance is in force.
 Complex round_trip(const Note& note, Complex s, double share) {
     const LoopFilter& loop = note.transverse;
     const Complex z0y = share * wave_impedance(note.string) * admittance_at(note.bridge, s);
-    return loss_at(loop.losses, s) * loss_at(loop.end_losses, s) * dispersion_at(loop.dispersion, s) *
+    return loss_response(loop.losses, s) * loss_response(loop.end_losses, s) * dispersion_at(loop.dispersion, s) *
            std::exp(-s * loop.plain_delay) * (1.0 - z0y) / (1.0 + z0y);
 }
 

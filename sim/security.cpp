@@ -31,6 +31,16 @@ double speaking_share(const Shares& shares) {
 
 std::string_view fault_name(Fault fault) { return names[static_cast<std::size_t>(fault)]; }
 
+Security security_of(double contact_point, const Shares& faults) {
+    Security result{.contact_point = contact_point, .faults = faults};
+    result.security = result.faults.front();
+    result.speaks_share = speaking_share(result.faults);
+    result.tone_share = result.speaks_share > 0.0 ? result.security / result.speaks_share : 0.0;
+    const auto worst = std::max_element(result.faults.begin() + 1, result.faults.end());
+    if (*worst > 0.0) result.fails_by = static_cast<Fault>(worst - result.faults.begin());
+    return result;
+}
+
 bool is_speaking(Fault fault) {
     return fault == Fault::none || fault == Fault::tone_weak || fault == Fault::tone_dull || fault == Fault::flat ||
            fault == Fault::sharp;
@@ -101,26 +111,21 @@ std::vector<Shares> Assessment::columns() const {
 }
 
 Security Assessment::averaged(double contact_point, const std::vector<Shares>& columns) const {
-    Security result{.contact_point = contact_point};
+    Shares faults{};
     const std::vector<double>& points = map_->contact_points;
     for (int i = 0; i < places; ++i) {
         const double place = contact_point + player_.wander * ((2.0 * i + 1.0) / places - 1.0);
         if (place < points.front() || place > points.back()) {
-            share_of(result.faults, place < points.front() ? Fault::under_floor : Fault::past_finger) += 1.0 / places;
+            share_of(faults, place < points.front() ? Fault::under_floor : Fault::past_finger) += 1.0 / places;
             continue;
         }
         const auto after = std::ranges::upper_bound(points, place);
         const std::size_t k = std::min(static_cast<std::size_t>(after - points.begin()), points.size() - 1);
         const double part = std::log(place / points[k - 1]) / std::log(points[k] / points[k - 1]);
         for (std::size_t f = 0; f < fault_count; ++f)
-            result.faults[f] += ((1.0 - part) * columns[k - 1][f] + part * columns[k][f]) / places;
+            faults[f] += ((1.0 - part) * columns[k - 1][f] + part * columns[k][f]) / places;
     }
-    result.security = result.faults.front();
-    result.speaks_share = speaking_share(result.faults);
-    result.tone_share = result.speaks_share > 0.0 ? result.security / result.speaks_share : 0.0;
-    const auto worst = std::max_element(result.faults.begin() + 1, result.faults.end());
-    if (*worst > 0.0) result.fails_by = static_cast<Fault>(worst - result.faults.begin());
-    return result;
+    return security_of(contact_point, faults);
 }
 
 Security Assessment::at(double contact_point) const { return averaged(contact_point, shares_); }

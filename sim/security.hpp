@@ -44,6 +44,9 @@ struct Security {
     bool operator==(const Security&) const = default;
 };
 
+/// Everything else that follows from the shares of faults at a place.
+Security security_of(double contact_point, const std::array<double, fault_count>& faults);
+
 /// The best that a note gives at each force, over the contact points that are sure to speak.
 struct ToneReference {
     double level = 0.0;       ///< N RMS; 0 = nothing speaks at this force there
@@ -109,5 +112,7 @@ struct BandResult {
 
 /// Best contact point: middle (in ratio) of the connected set within 1/24 of the greatest security; and the bands.
 BandResult find_band(const Assessment& assessment, const StrokeMap& map, const Player& player);
+/// The same where the map itself is not wanted: plays it first.
+BandResult find_band(const Note& note, const Player& player, const MapGrid& grid, const Workers& workers);
 
 }  // namespace sim

@@ -116,9 +116,7 @@ void scale_modes(Subject& subject, double factor) {
     for (BridgeMode& mode : subject.preset.bridge.modes) mode.*member *= factor;
 }
 
-Nominal middle_force(const Subject& subject) {
-    return std::sqrt(subject.preset.player.force_low * subject.preset.player.force_high);
-}
+Nominal middle_force(const Subject& subject) { return sim::middle_force(subject.preset.player); }
 void scale_forces(Subject& subject, double factor) {
     subject.preset.player.force_low *= factor;
     subject.preset.player.force_high *= factor;

@@ -12,20 +12,14 @@ namespace {
 
 constexpr int way_points = 41;  // at which the security is taken along a drift
 
-/// Mean over the way from `near` to `far`; its commonest fault.
+/// Mean over the way from `near` to `far`.
 Security along(const Assessment& assessment, double near, double far) {
-    Security mean{.contact_point = 0.5 * (near + far)};
+    std::array<double, fault_count> faults{};
     for (int i = 0; i < way_points; ++i) {
-        const double place = near + (far - near) * i / (way_points - 1.0);
-        const Security here = assessment.at(place);
-        for (std::size_t f = 0; f < fault_count; ++f) mean.faults[f] += here.faults[f] / way_points;
-        mean.speaks_share += here.speaks_share / way_points;
+        const Security here = assessment.at(near + (far - near) * i / (way_points - 1.0));
+        for (std::size_t f = 0; f < fault_count; ++f) faults[f] += here.faults[f] / way_points;
     }
-    mean.security = mean.faults.front();
-    mean.tone_share = mean.speaks_share > 0.0 ? mean.security / mean.speaks_share : 0.0;
-    const auto worst = std::max_element(mean.faults.begin() + 1, mean.faults.end());
-    if (*worst > 0.0) mean.fails_by = static_cast<Fault>(worst - mean.faults.begin());
-    return mean;
+    return security_of(0.5 * (near + far), faults);
 }
 
 /// The columns of the map that count for a bow at `place`: those within the wander and one more either side.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "analysis/units.hpp"
 #include "sim/security.hpp"
 
 #include <vector>
@@ -9,8 +10,14 @@ namespace sim {
 
 /// What is asked of a bow that is not parallel to the bridge.
 struct SkewPlan {
-    std::vector<double> angles{0.0, 0.035, 0.087, 0.175, 0.262, 0.349};  ///< rad from the parallel, 0 … 0.7
-    double stroke_length = 0.4;                                          ///< m of hair drawn
+    /// rad from the parallel, 0 … 0.7
+    std::vector<double> angles{0.0,
+                               analysis::radians_from_degrees(2.0),
+                               analysis::radians_from_degrees(5.0),
+                               analysis::radians_from_degrees(10.0),
+                               analysis::radians_from_degrees(15.0),
+                               analysis::radians_from_degrees(20.0)};
+    double stroke_length = 0.4;  ///< m of hair drawn
     MapGrid grid{.contact_points = 32, .player_forces = 12, .more_forces = 0};
 };
 

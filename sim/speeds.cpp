@@ -50,19 +50,13 @@ std::vector<SpeedRow> asked_rows(const Note& note, const Player& player, const S
 }
 
 void play_row(SpeedRow& row, const MapGrid& grid, const Workers& workers) {
-    const StrokeMap map = started_map(row.note, row.player, grid, part_of(workers, {0.0, map_share}));
-    row.band = find_band(Assessment(map, row.player), map, row.player);
+    row.band = find_band(row.note, row.player, grid, part_of(workers, {0.0, map_share}));
     if (!row.band.best) return;
     const double best = *row.band.best;
     const Player& player = row.player;
     for_each_job(2, part_of(workers, {map_share, 1.0}), [&](int job) {
         if (job == 0) row.speaking = started_window(row.note, player, best, usual_scan(row.note, player, best));
-        if (job == 1)
-            row.middle = play(row.note, {.contact_point = best,
-                                         .force = std::sqrt(player.force_low * player.force_high),
-                                         .speed = player.speed,
-                                         .rise = player.rise,
-                                         .duration = started_duration(row.note, player)});
+        if (job == 1) row.middle = play(row.note, started_stroke(row.note, player, {best, middle_force(player)}));
     });
 }
 

@@ -9,9 +9,6 @@ namespace sim {
 
 namespace {
 
-constexpr double heard_for = 0.1;  // s
-constexpr double settled_periods = 18.0;
-constexpr double spare_time = 0.05;     // s
 constexpr double pull_margin = 1.25;    // waves and the bridge's give make the first slip later than a slow pull's
 constexpr double prolonged = 1.14;      // periods: longer than the judge grants two slips of Helmholtz motion
 constexpr double least_covered = 0.25;  // of the bow's way until the next slip, by the slip before
@@ -85,8 +82,7 @@ double start_duration(const Note& note, const StartCase& start, const StartPoint
     const double period = 1.0 / fundamental(note.string);
     const double until_slip =
         start.kind == StartKind::from_rest ? pull_margin * slip_by_statics(note, start, point) : point.pace;
-    return until_slip + accepted_time(start.lenient, period) + std::max(heard_for, settled_periods * period) +
-           spare_time;
+    return until_slip + accepted_time(start.lenient, period) + listening_time(note);
 }
 
 StartRun play_start(const Note& note, const StartCase& start, const StartPoint& point, int times) {

@@ -15,7 +15,6 @@ namespace sim {
 
 namespace {
 
-constexpr double heard_for = 0.1;        // s at the end of a run
 constexpr double filter_margin = 0.004;  // s more for the decimation filter's ends
 constexpr double settled_periods = 18.0;
 constexpr double spare_time = 0.05;  // s
@@ -23,11 +22,6 @@ constexpr double held_decays = 5.0;  // of the first partial
 constexpr double held_periods = 300.0;
 constexpr int pitch_search_semitones = 4;
 constexpr double least_slip_share = 0.6;  // of the contact ratio, speed laws
-
-double ideal_fundamental(const Note& note, const Stroke& stroke) {
-    const double ratio = stroke.contact_point / note.string.length;
-    return 2.0 * wave_impedance(note.string) * stroke.speed / (std::numbers::pi * ratio);
-}
 
 kernel::Drive drive_of(const Stroke& stroke) {
     const bool held = stroke.beginning == Beginning::held;
@@ -55,32 +49,59 @@ Run run(const Note& note, const Stroke& stroke, int times, bool everything) {
     return run;
 }
 
-StrokeResult judged(const Note& note, const Stroke& stroke, const Run& run) {
-    StrokeResult result{.stroke = stroke, .sample_rate = run.sample_rate};
-    const double f0 = fundamental(note.string);
-    const auto heard = static_cast<std::size_t>((heard_for + filter_margin) * run.sample_rate);
-    std::span<const double> bridge_force(run.record.bridge_force);
-    if (bridge_force.size() > heard) bridge_force = bridge_force.last(heard);
-    if (!run.record.diverged) result.tone = tone_of(bridge_force, {run.sample_rate, f0}, note.bridge);
-
-    const double ratio = stroke.contact_point / note.string.length;
-    const bool speed_law = note.friction.law != FrictionLaw::thermal;
-    result.verdict = judge(run.record, run.drive.speed,
-                           {.period = 1.0 / f0,
-                            .contact_ratio = ratio,
-                            .duration = stroke.duration,
-                            .fundamental_share = result.tone.bridge_fundamental / ideal_fundamental(note, stroke),
-                            .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
+StrokeResult result_of(const Note& note, const Stroke& stroke, const Run& run) {
+    const Judged answer = judged(note, run.record, run.sample_rate,
+                                 {.speed = run.drive.speed,
+                                  .last_speed = stroke.speed,
+                                  .contact_point = stroke.contact_point,
+                                  .duration = stroke.duration});
+    StrokeResult result{.stroke = stroke,
+                        .sample_rate = run.sample_rate,
+                        .verdict = answer.verdict,
+                        .tone = answer.tone,
+                        .speak_time = {}};
     if (result.verdict.helmholtz_from) result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
     return result;
 }
 
 }  // namespace
 
+Judged judged(const Note& note, const kernel::Record& record, double sample_rate, const BowAtEnd& bow) {
+    Judged answer;
+    const double f0 = fundamental(note.string);
+    const auto heard = static_cast<std::size_t>((heard_for + filter_margin) * sample_rate);
+    std::span<const double> bridge_force(record.bridge_force);
+    if (bridge_force.size() > heard) bridge_force = bridge_force.last(heard);
+    if (!record.diverged) answer.tone = tone_of(bridge_force, {sample_rate, f0}, note.bridge);
+
+    const double ratio = bow.contact_point / note.string.length;
+    const double ideal = 2.0 * wave_impedance(note.string) * bow.last_speed / (std::numbers::pi * ratio);
+    const bool speed_law = note.friction.law != FrictionLaw::thermal;
+    answer.verdict = judge(record, bow.speed,
+                           {.period = 1.0 / f0,
+                            .contact_ratio = ratio,
+                            .duration = bow.duration,
+                            .fundamental_share = ideal > 0.0 ? answer.tone.bridge_fundamental / ideal : 0.0,
+                            .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
+    return answer;
+}
+
+double listening_time(const Note& note) {
+    return std::max(heard_for, settled_periods / fundamental(note.string)) + spare_time;
+}
+
 double started_duration(const Note& note, const Player& player) {
     const double period = 1.0 / fundamental(note.string);
     const double speaks_within = std::max(player.speak_time, player.speak_periods * period);
-    return player.rise + speaks_within + std::max(heard_for, settled_periods * period) + spare_time;
+    return player.rise + speaks_within + listening_time(note);
+}
+
+Stroke started_stroke(const Note& note, const Player& player, const Touch& touch) {
+    return {.contact_point = touch.contact_point,
+            .force = touch.force,
+            .speed = player.speed,
+            .rise = player.rise,
+            .duration = started_duration(note, player)};
 }
 
 double held_duration(const Note& note) {
@@ -115,12 +136,12 @@ Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, con
 }
 
 StrokeResult play(const Note& note, const Stroke& stroke, int times) {
-    return judged(note, stroke, run(note, stroke, times, false));
+    return result_of(note, stroke, run(note, stroke, times, false));
 }
 
 Played play_recorded(const Note& note, const Stroke& stroke, int times) {
     Run made = run(note, stroke, times, true);
-    StrokeResult result = judged(note, stroke, made);
+    StrokeResult result = result_of(note, stroke, made);
     return {std::move(result), std::move(made.record)};
 }
 

@@ -59,10 +59,22 @@ struct FreeStroke {
     double duration = 0.0;  ///< s
 };
 
-/// How long a started stroke runs: its rise, the time within which it must speak, and 18 periods or 0.1 s to be heard.
+/// What is heard at the end of a run, s.
+inline constexpr double heard_for = 0.1;
+/// How long a run goes on once it speaks, s: 18 periods or 0.1 s to be heard, and a little more.
+double listening_time(const Note& note);
+/// How long a started stroke runs: its rise, the time within which it must speak, and the listening time.
 double started_duration(const Note& note, const Player& player);
 /// How long a held run lasts: 5 / (pi f0 / Q1) s, at least 300 periods.
 double held_duration(const Note& note);
+
+/// Where and how firmly the bow touches.
+struct Touch {
+    double contact_point;  ///< m from the bridge
+    double force;          ///< N
+};
+/// The player's stroke from rest: speed, rise and duration as usual.
+Stroke started_stroke(const Note& note, const Player& player, const Touch& touch);
 
 /// Simulates and judges one stroke.  `times` multiplies the sample rate.
 StrokeResult play(const Note& note, const Stroke& stroke, int times = 1);
@@ -80,6 +92,20 @@ struct FreePlayed {
     kernel::Record record;
 };
 FreePlayed play_freely(const Note& note, const FreeStroke& stroke, int times = 1);
+
+/// What a run sounds like at its end, and the judge's word on it.
+struct Judged {
+    Tone tone;
+    Verdict verdict;
+};
+/// How the bow moved at the end of the run, and how it got there.
+struct BowAtEnd {
+    const Profile& speed;  ///< m/s, of the whole run
+    double last_speed;     ///< m/s
+    double contact_point;  ///< m
+    double duration;       ///< s
+};
+Judged judged(const Note& note, const kernel::Record& record, double sample_rate, const BowAtEnd& bow);
 
 /// Pitch, level and brightness of the last 0.1 s of a bridge force.
 struct ToneWindow {

@@ -25,14 +25,11 @@ StrokeMap started_map(const Note& note, const Player& player, const MapGrid& gri
     map.player_force_count = static_cast<std::size_t>(grid.player_forces);
 
     map.strokes.resize(map.contact_points.size() * map.forces.size());
-    const double duration = started_duration(note, player);
     for_each_job(static_cast<int>(map.strokes.size()), workers, [&](int job) {
         const auto i = static_cast<std::size_t>(job);
-        map.strokes[i] = play(note, {.contact_point = map.contact_points[i / map.forces.size()],
-                                     .force = map.forces[i % map.forces.size()],
-                                     .speed = player.speed,
-                                     .rise = player.rise,
-                                     .duration = duration});
+        map.strokes[i] = play(note, started_stroke(note, player,
+                                                   {.contact_point = map.contact_points[i / map.forces.size()],
+                                                    .force = map.forces[i % map.forces.size()]}));
     });
     return map;
 }

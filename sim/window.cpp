@@ -25,19 +25,15 @@ WindowPoint point_at(const Assessment& assessment, const StrokeMap& map, double 
 ForceWindow speaking_window(const StrokeMap& map, std::size_t contact) {
     const double place = map.contact_points[contact];
     const Player& player = map.player;
-    const double duration = started_duration(map.note, player);
     const ForceScan scan{.lowest = map.forces.front(),
                          .highest = map.forces.back(),
                          .steps = static_cast<int>(map.forces.size()),
-                         .middle = std::sqrt(player.force_low * player.force_high)};
+                         .middle = middle_force(player)};
     std::size_t asked = 0;  // the scan asks for the map's forces first, in order
     return find_force_window(scan, [&](double force) {
-        const StrokeResult result = asked < map.forces.size() ? map.at(contact, asked++)
-                                                              : play(map.note, {.contact_point = place,
-                                                                                .force = force,
-                                                                                .speed = player.speed,
-                                                                                .rise = player.rise,
-                                                                                .duration = duration});
+        const StrokeResult result = asked < map.forces.size()
+                                        ? map.at(contact, asked++)
+                                        : play(map.note, started_stroke(map.note, player, {place, force}));
         return ForceAnswer{speaks(result, map.note, player), result.verdict.motion};
     });
 }
@@ -124,12 +120,7 @@ HereResult bow_here(const Note& note, const Player& player, double contact_point
     for_each_job(3, part_of(workers, {map_share, 1.0}), [&](int job) {
         if (job == 0) here.point.held = held_window(note, player, contact_point, scan);
         if (job == 1) here.point.speaking = started_window(note, player, contact_point, scan);
-        if (job == 2)
-            here.point.middle = play(note, {.contact_point = contact_point,
-                                            .force = scan.middle,
-                                            .speed = player.speed,
-                                            .rise = player.rise,
-                                            .duration = started_duration(note, player)});
+        if (job == 2) here.point.middle = play(note, started_stroke(note, player, {contact_point, scan.middle}));
     });
     if (here.band.band) {
         here.from_near = contact_point - here.band.band->near;

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/charts/series_look.hpp"
 
+#include "gui/charts/panel.hpp"
 #include "gui/charts/style.hpp"
 
 #include <array>
+#include <cmath>
 
 namespace gui::charts {
 
@@ -24,6 +26,27 @@ SeriesLook series_look(std::size_t index) {
         .pen = style::pen(colour, 2.2, dashes[index % dashes.size()]),
         .mark = {
             .shape = shapes[index % shapes.size()], .colour = colour, .size = 11.0, .layer = style::top_mark_layer}};
+}
+
+bool has_value(const SweepPoint& point) { return point.y && std::isfinite(*point.y); }
+
+void draw_broken_line(const BrokenLine& line, Panel& panel, QGraphicsScene& scene) {
+    Polyline run;
+    Polyline all;
+    QList<QPointF> missing;
+    for (const SweepPoint& point : line.points) {
+        if (has_value(point)) {
+            run.push_back({point.x, *point.y});
+            all.push_back(run.back());
+            continue;
+        }
+        if (panel.x().shows(point.x)) missing.append(QPointF(panel.x_at(point.x), line.foot));
+        panel.add_line(run, {.pen = line.look.pen, .halo = true});
+        run.clear();
+    }
+    panel.add_line(run, {.pen = line.look.pen, .halo = true});
+    if (line.with_markers) panel.add_marks(all, line.look.mark);
+    add_marks(scene, missing, missing_mark(line.look.mark.colour));
 }
 
 }  // namespace gui::charts

@@ -76,25 +76,10 @@ void draw_bars(const std::vector<StackPoint>& line, const QColor& colour, double
     scene.addPath(firm, bar_pen(colour, false))->setZValue(style::mark_layer);
 }
 
-/// Crosses for what is missing stand `foot` px down the sheet.
-void draw_line(const std::vector<StackPoint>& line, const SeriesLook& look, double foot, Panel& panel,
-               QGraphicsScene& scene) {
-    Polyline run;
-    Polyline all;
-    QList<QPointF> missing;
-    for (const StackPoint& point : line) {
-        if (!is_missing(point)) {
-            run.push_back({point.x, *point.y});
-            all.push_back(run.back());
-            continue;
-        }
-        if (panel.x().shows(point.x)) missing.append(QPointF(panel.x_at(point.x), foot));
-        panel.add_line(run, {.pen = look.pen, .halo = true});
-        run.clear();
-    }
-    panel.add_line(run, {.pen = look.pen, .halo = true});
-    panel.add_marks(all, look.mark);
-    add_marks(scene, missing, missing_mark(look.mark.colour));
+std::vector<SweepPoint> middles_of(const std::vector<StackPoint>& line) {
+    std::vector<SweepPoint> points;
+    for (const StackPoint& point : line) points.push_back({point.x, point.y});
+    return points;
 }
 
 void draw_panel(const StackPanel& shown, Panel& panel, QGraphicsScene& scene) {
@@ -103,7 +88,7 @@ void draw_panel(const StackPanel& shown, Panel& panel, QGraphicsScene& scene) {
         const SeriesLook look = series_look(i);
         const double shift = (static_cast<double>(i) - 0.5 * static_cast<double>(shown.lines.size() - 1)) * bars_apart;
         draw_bars(shown.lines[i], look.mark.colour, shift, panel, scene);
-        draw_line(shown.lines[i], look, foot, panel, scene);
+        draw_broken_line({.points = middles_of(shown.lines[i]), .look = look, .foot = foot}, panel, scene);
         if (std::any_of(shown.lines[i].begin(), shown.lines[i].end(), is_missing)) foot -= missing_height;
     }
 }

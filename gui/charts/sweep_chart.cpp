@@ -13,8 +13,6 @@
 namespace gui::charts {
 namespace {
 
-bool has_value(const SweepPoint& point) { return point.y && std::isfinite(*point.y); }
-
 Scale scale_of(const SweepChart& chart, const SweepAxis& axis, std::optional<double> (*value)(const SweepPoint&)) {
     Extent extent(axis.logarithmic);
     for (const SweepSeries& series : chart.series)
@@ -25,26 +23,6 @@ Scale scale_of(const SweepChart& chart, const SweepAxis& axis, std::optional<dou
 
 std::optional<double> x_of(const SweepPoint& point) { return point.x; }
 std::optional<double> y_of(const SweepPoint& point) { return point.y; }
-
-/// Crosses for what is missing stand `foot` px down the sheet.
-void draw_series(const SweepSeries& series, const SeriesLook& look, double foot, Panel& panel, QGraphicsScene& scene) {
-    Polyline run;
-    Polyline all;
-    QList<QPointF> missing;
-    for (const SweepPoint& point : series.points) {
-        if (has_value(point)) {
-            run.push_back({point.x, *point.y});
-            all.push_back(run.back());
-            continue;
-        }
-        if (panel.x().shows(point.x)) missing.append(QPointF(panel.x_at(point.x), foot));
-        panel.add_line(run, {.pen = look.pen, .halo = true});
-        run.clear();
-    }
-    panel.add_line(run, {.pen = look.pen, .halo = true});
-    if (series.with_markers) panel.add_marks(all, look.mark);
-    add_marks(scene, missing, missing_mark(look.mark.colour));
-}
 
 bool misses_some(const SweepSeries& series) {
     return !std::all_of(series.points.begin(), series.points.end(), has_value);
@@ -74,7 +52,11 @@ std::unique_ptr<QGraphicsScene> draw(const SweepChart& chart) {
     panel.add_y_axis(QString::fromStdString(chart.y.title));
     double foot = plot.bottom() - missing_height / 2.0;
     for (std::size_t i = 0; i < chart.series.size(); ++i) {
-        draw_series(chart.series[i], series_look(i), foot, panel, *sheet.scene);
+        draw_broken_line({.points = chart.series[i].points,
+                          .look = series_look(i),
+                          .with_markers = chart.series[i].with_markers,
+                          .foot = foot},
+                         panel, *sheet.scene);
         if (misses_some(chart.series[i])) foot -= missing_height;  // so that no cross covers another
     }
     SideColumn side(*sheet.scene, top);

@@ -36,12 +36,14 @@ double Rosin::rub(const Rubbing& rubbing, double bow_force) {
 /// changes is owed to the next sample, so that no heat is lost.
 double Rosin::rub_warm(const Rubbing& rubbing, double bow_force) {
     const double crowding = contact_.heat.area_grows_with_force ? 1.0 : bow_force;  // spots are those of 1 N
-    const auto speed = [&] { return std::hypot(slip_, rubbing.lengthwise); };
-    heat_.begin(rubbing.lengthwise > 0.0 ? speed() : std::abs(slip_));
+    const auto speed = [&] {
+        return rubbing.lengthwise > 0.0 ? std::hypot(slip_, rubbing.lengthwise) : std::abs(slip_);
+    };
+    heat_.begin(speed());
     const auto rub_at = [&](double temperature) {
         const double coefficient = coefficient_when(temperature);
         const double force = rub_with_steady_coefficients(rubbing, coefficient * bow_force, coefficient * bow_force);
-        power_ = coefficient * (rubbing.lengthwise > 0.0 ? speed() : std::abs(slip_)) * crowding;
+        power_ = coefficient * speed() * crowding;
         return force;
     };
     double force = rub_at(heat_.temperature_with(owed_ + 0.5 * power_));

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/report/law_report.hpp"
 
-#include "analysis/units.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/parts.hpp"
 #include "sim/report/run_part.hpp"
@@ -67,8 +66,9 @@ std::string mean_span(const std::vector<LawWindow>& windows, const std::string& 
     int count = 0;
     for (const LawWindow& window : windows) {
         const ForceWindow& forces = window.*which;
-        if (window.law != law || !forces.main) continue;
-        sum += analysis::db_from_ratio(forces.intervals[*forces.main].high / forces.intervals[*forces.main].low);
+        const std::optional<double> span = window.law == law ? forgiveness(forces) : std::nullopt;
+        if (!span) continue;
+        sum += *span;
         ++count;
     }
     return count > 0 ? fixed_number(sum / count, 0) : "none";

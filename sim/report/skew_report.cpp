@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/report/skew_report.hpp"
 
+#include "analysis/units.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/parts.hpp"
 #include "sim/report/run_part.hpp"
@@ -8,15 +9,12 @@
 #include "sim/report/window_report.hpp"
 #include "sim/text.hpp"
 
-#include <cmath>
-#include <numbers>
-
 namespace sim::report {
 namespace {
 
-constexpr double borne_share = 0.8;  // of the security with the bow parallel
+using analysis::degrees_from_radians;
 
-double degrees(double radians) { return radians * 180.0 / std::numbers::pi; }
+constexpr double borne_share = 0.8;  // of the security with the bow parallel
 
 Json security_part(const Security& security) {
     Json part;
@@ -30,7 +28,7 @@ Json rows_part(const AskedSkew& asked, const std::vector<SkewResult>& results) {
         for (const SkewRow& row : result.rows) {
             Json part = note_part(result.note, asked.reference_pitch);
             add_place(part, result.contact_point, result.note);
-            part["skew_degrees"] = rounded(degrees(row.angle));
+            part["skew_degrees"] = rounded(degrees_from_radians(row.angle));
             part["drift_mm"] = rounded_mm(row.drift);
             part["drifting"] = security_part(row.drifting);
             part["sliding"] = security_part(row.sliding);
@@ -84,8 +82,8 @@ std::string skew_table(const AskedSkew& asked, const std::vector<SkewResult>& re
         for (const SkewRow& row : result.rows)
             table.add_row({short_number(result.note.stop),
                            pitch_name(fundamental(result.note.string), asked.reference_pitch),
-                           mm_cell(result.contact_point, 0), fixed_number(degrees(row.angle), 0), mm_cell(row.drift, 0),
-                           percent_cell(row.drifting.security), fails_cell(row.drifting),
+                           mm_cell(result.contact_point, 0), fixed_number(degrees_from_radians(row.angle), 0),
+                           mm_cell(row.drift, 0), percent_cell(row.drifting.security), fails_cell(row.drifting),
                            percent_cell(row.sliding.security), fails_cell(row.sliding)});
     return asked.run.preset.name + ", string " + results.front().note.string.name + "; strokes of " +
            mm_cell(asked.stroke_length, 0) + " mm; " + player_line(asked.player) + "\n\n" + table.text() +
@@ -103,9 +101,9 @@ std::string skew_in_words(const AskedSkew& asked, const std::vector<SkewResult>&
             continue;
         }
         words += note + " a bow that drifts is as good as a parallel one up to " +
-                 fixed_number(degrees(borne_angle(result, &SkewRow::drifting)), 0) +
-                 " degrees, one that slides up to " + fixed_number(degrees(borne_angle(result, &SkewRow::sliding)), 0) +
-                 ". ";
+                 fixed_number(degrees_from_radians(borne_angle(result, &SkewRow::drifting)), 0) +
+                 " degrees, one that slides up to " +
+                 fixed_number(degrees_from_radians(borne_angle(result, &SkewRow::sliding)), 0) + ". ";
     }
     return words +
            "(As good: at least four fifths of its security. Common practice, no source: up to about 5 degrees "

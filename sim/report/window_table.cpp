@@ -57,9 +57,7 @@ std::string best_words(const Asked& asked, const BandResult& band) {
            " finger-widths, 1/" + fixed_number(asked.note.string.length / best, 1) + " of the sounding string)";
 }
 
-std::string middle_words(const Player& player) {
-    return fixed_number(std::sqrt(player.force_low * player.force_high), 2) + " N";
-}
+std::string middle_words(const Player& player) { return fixed_number(middle_force(player), 2) + " N"; }
 
 }  // namespace
 

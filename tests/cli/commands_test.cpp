@@ -78,7 +78,7 @@ TEST_P(RepeatTest, GivesTheSameBytesOnAnyThreadsAndFromItsOwnRecord) {
 INSTANTIATE_TEST_SUITE_P(Commands, RepeatTest,
                          testing::Values(small_window, small_window + " --contact-mm 30", small_climb, small_note,
                                          small_sensitivity, small_start, small_crossing,
-                                         "note violin --stop 3.3 --contact-points 6 --forces 2 --law hyperbola"));
+                                         "note violin --stop 3.3 --contact-points 8 --forces 4 --law hyperbola"));
 
 /// expects  a run to be repeated though the preset file has gone
 TEST(RepeatOfAFileTest, NeedsNoPresetFile) {

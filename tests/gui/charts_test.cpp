@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// long: every kind of chart, one after the other
 #include "gui/charts/save.hpp"
 
 #include "gui/charts/session.hpp"
 #include "tests/gui/chart_samples.hpp"
+#include "tests/gui/scene_tools.hpp"
 
 #include <gtest/gtest.h>
 #include <QChart>
@@ -21,42 +21,11 @@
 namespace {
 
 using namespace gui::charts;
+using namespace tests;
 
 class ChartsTest : public testing::Test {
     ChartSession session_;
 };
-
-std::vector<QGraphicsSimpleTextItem*> texts(const QGraphicsScene& scene) {
-    std::vector<QGraphicsSimpleTextItem*> found;
-    for (QGraphicsItem* item : scene.items())
-        if (auto* text = dynamic_cast<QGraphicsSimpleTextItem*>(item)) found.push_back(text);
-    return found;
-}
-
-std::vector<QChart*> plots(const QGraphicsScene& scene) {
-    std::vector<QChart*> found;
-    for (QGraphicsItem* item : scene.items())
-        if (auto* chart = dynamic_cast<QChart*>(item)) found.push_back(chart);
-    // from the top down
-    std::sort(found.begin(), found.end(), [](auto* a, auto* b) { return a->plotArea().top() < b->plotArea().top(); });
-    return found;
-}
-
-bool says(const QGraphicsScene& scene, const QString& part) {
-    QString all;
-    auto items = texts(scene);
-    std::sort(items.begin(), items.end(), [](auto* a, auto* b) { return a->scenePos().y() < b->scenePos().y(); });
-    for (const auto* text : items) all += text->text() + " ";
-    return all.replace(QChar(QChar::Nbsp), ' ').contains(part);
-}
-
-QImage picture(QGraphicsScene& scene) {
-    QImage image(1200, 800, QImage::Format_Grayscale8);
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    scene.render(&painter);
-    return image;
-}
 
 /// How many pixels are nearly black within `reach` of a place.
 int dark_pixels(const QImage& image, QPointF place, int reach) {

@@ -3,6 +3,7 @@
 #include "gui/charts/session.hpp"
 #include "gui/charts/shades.hpp"
 #include "tests/gui/chart_samples.hpp"
+#include "tests/gui/scene_tools.hpp"
 
 #include <gtest/gtest.h>
 #include <QChart>
@@ -18,37 +19,11 @@
 namespace {
 
 using namespace gui::charts;
+using namespace tests;
 
 class ToneChartsTest : public testing::Test {
     ChartSession session_;
 };
-
-std::vector<QChart*> plots(const QGraphicsScene& scene) {
-    std::vector<QChart*> found;
-    for (QGraphicsItem* item : scene.items())
-        if (auto* chart = dynamic_cast<QChart*>(item)) found.push_back(chart);
-    std::sort(found.begin(), found.end(), [](auto* a, auto* b) {
-        const QPointF p = a->plotArea().topLeft();
-        const QPointF q = b->plotArea().topLeft();
-        return std::pair(p.y(), p.x()) < std::pair(q.y(), q.x());
-    });
-    return found;
-}
-
-bool says(const QGraphicsScene& scene, const QString& part) {
-    for (QGraphicsItem* item : scene.items())
-        if (auto* text = dynamic_cast<QGraphicsSimpleTextItem*>(item))
-            if (text->text().contains(part)) return true;
-    return false;
-}
-
-QImage picture(QGraphicsScene& scene) {
-    QImage image(1200, 800, QImage::Format_Grayscale8);
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    scene.render(&painter);
-    return image;
-}
 
 /// Mean grey of a plot's middle, 0 … 255.
 double mean_grey(const QImage& image, const QChart& plot) {
