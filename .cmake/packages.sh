@@ -4,7 +4,7 @@
 # shellcheck disable=SC2034
 build_packages=(
     g++ cmake ninja-build pkg-config
-    libeigen3-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
+    libeigen3-dev libhwy-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
     qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
     fonts-dejavu-core                                          # without a font letters are boxes
 )

@@ -18,6 +18,7 @@ void for_each_job(int count, const Workers& workers, const std::function<void(in
     const auto work = [&] {
         for (int i = next++; i < count; i = next++) {
             try {
+                if (workers.stop.stop_requested()) throw Stopped();
                 job(i);
             } catch (...) {
                 const std::scoped_lock lock(told);
@@ -38,10 +39,19 @@ void for_each_job(int count, const Workers& workers, const std::function<void(in
 }
 
 Workers part_of(const Workers& workers, Part part) {
-    if (!workers.progress) return workers;
-    return {.threads = workers.threads, .progress = [tell = workers.progress, part](double share) {
-                tell(part.from + (part.to - part.from) * share);
-            }};
+    Workers some = workers;
+    if (workers.progress)
+        some.progress = [tell = workers.progress, part](double share) {
+            tell(part.from + (part.to - part.from) * share);
+        };
+    return some;
+}
+
+Workers alone(const Workers& workers) {
+    Workers one = workers;
+    one.threads = 1;
+    one.progress = {};
+    return one;
 }
 
 }  // namespace sim

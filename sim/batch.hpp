@@ -1,14 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <exception>
 #include <functional>
+#include <stop_token>
 
 namespace sim {
+
+/// What advances the strokes: the vector kernel, 16 strokes of one contact point at a time in single precision, or the
+/// plain double reference, one at a time, that judges it.
+enum class Kernel { lanes, reference };
 
 /// Who does the work, and who is told how it goes.
 struct Workers {
     int threads = 1;                             ///< >= 1
     std::function<void(double share)> progress;  ///< called now and then, from any one thread at a time; may be empty
+    Kernel kernel = Kernel::lanes;
+    std::stop_token stop;  ///< asked often; then the work ends with Stopped
+};
+
+/// The work was stopped from outside.
+struct Stopped : std::exception {
+    const char* what() const noexcept override { return "stopped"; }
 };
 
 /// Calls job(i) for i = 0 … count-1, shared over the threads; job i must write only what belongs to i, so that results
@@ -21,5 +34,8 @@ struct Part {
     double to;
 };
 Workers part_of(const Workers& workers, Part part);
+
+/// The same kernel and stop, for work inside a job: one thread, no progress of its own.
+Workers alone(const Workers& workers);
 
 }  // namespace sim

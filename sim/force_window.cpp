@@ -2,6 +2,7 @@
 #include "sim/force_window.hpp"
 
 #include "sim/limits.hpp"
+#include "sim/stroke_batch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,19 +22,40 @@ struct Tried {
     ForceAnswer answer;
 };
 
+/// An edge: the last force that was seen to play, and the first beyond it that was seen not to.
 struct Edge {
-    double force;  // N
-    Motion beyond;
+    Tried plays;
+    Tried fails;
+
+    double ratio() const { return std::abs(std::log(plays.force / fails.force)); }
 };
 
-/// Halves between a force that plays and one that doesn't; the edge is the last force that was seen to play.
-Edge find_edge(Tried plays, Tried fails, double precision, const std::function<ForceAnswer(double)>& ask) {
-    while (std::abs(std::log(plays.force / fails.force)) > std::log1p(precision)) {
-        const double middle = std::sqrt(plays.force * fails.force);
-        const ForceAnswer answer = ask(middle);
-        (answer.plays ? plays : fails) = {middle, answer};
+/// Asks all edges still wider than the precision at once, at forces even in ratio between their ends, and keeps of
+/// each what lies about the first change seen from the force that plays; until none is left.
+void narrow(std::vector<Edge>& edges, const ForceScan& scan, const AskForces& ask) {
+    while (true) {
+        std::vector<Edge*> open;
+        for (Edge& edge : edges)
+            if (edge.ratio() > std::log1p(scan.precision)) open.push_back(&edge);
+        if (open.empty()) return;
+        const std::size_t each = std::max<std::size_t>(1, strokes_at_once(scan.kernel) / open.size());
+        std::vector<double> forces;
+        for (const Edge* edge : open)
+            for (std::size_t i = 1; i <= each; ++i)
+                forces.push_back(edge->plays.force * std::pow(edge->fails.force / edge->plays.force,
+                                                              static_cast<double>(i) / static_cast<double>(each + 1)));
+        const std::vector<ForceAnswer> answers = ask(forces);
+        std::size_t next = 0;
+        for (Edge* edge : open) {
+            const std::size_t end = next + each;
+            while (next < end && answers[next].plays) {
+                edge->plays = {forces[next], answers[next]};
+                ++next;
+            }
+            if (next < end) edge->fails = {forces[next], answers[next]};
+            next = end;
+        }
     }
-    return {plays.force, fails.answer.motion};
 }
 
 std::optional<std::size_t> main_interval(const std::vector<ForceInterval>& intervals, double middle) {
@@ -46,32 +68,46 @@ std::optional<std::size_t> main_interval(const std::vector<ForceInterval>& inter
 
 }  // namespace
 
-ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAnswer(double)>& ask) {
-    std::vector<Tried> tried;
-    for (int i = 0; i < scan.steps; ++i) {
-        const double force = scan.lowest * std::pow(scan.highest / scan.lowest, i / (scan.steps - 1.0));
-        tried.push_back({force, ask(force)});
+ForceWindow find_force_window(const ForceScan& scan, const AskForces& ask) {
+    std::vector<double> forces;
+    for (int i = 0; i < scan.steps; ++i)
+        forces.push_back(scan.lowest * std::pow(scan.highest / scan.lowest, i / (scan.steps - 1.0)));
+    const std::vector<ForceAnswer> answers = ask(forces);
+    const auto tried = [&](std::size_t i) { return Tried{forces[i], answers[i]}; };
+    std::vector<Edge> edges;
+    for (std::size_t i = 1; i < forces.size(); ++i) {
+        if (answers[i - 1].plays == answers[i].plays) continue;
+        edges.push_back(answers[i].plays ? Edge{tried(i), tried(i - 1)} : Edge{tried(i - 1), tried(i)});
     }
+    narrow(edges, scan, ask);
+
     ForceWindow window;
-    for (std::size_t i = 0; i < tried.size(); ++i) {
-        if (!tried[i].answer.plays) continue;
-        ForceInterval interval{.low = tried[i].force, .high = tried[i].force, .below = {}, .above = {}};
+    auto edge = edges.begin();
+    for (std::size_t i = 0; i < forces.size(); ++i) {
+        if (!answers[i].plays) continue;
+        ForceInterval interval{.low = forces[i], .high = forces[i], .below = {}, .above = {}};
         if (i > 0) {
-            const Edge edge = find_edge(tried[i], tried[i - 1], scan.precision, ask);
-            interval.low = edge.force;
-            interval.below = edge.beyond;
+            interval.low = edge->plays.force;
+            interval.below = edge++->fails.answer.motion;
         }
-        while (i + 1 < tried.size() && tried[i + 1].answer.plays) ++i;
-        interval.high = tried[i].force;
-        if (i + 1 < tried.size()) {
-            const Edge edge = find_edge(tried[i], tried[i + 1], scan.precision, ask);
-            interval.high = edge.force;
-            interval.above = edge.beyond;
+        while (i + 1 < forces.size() && answers[i + 1].plays) ++i;
+        interval.high = forces[i];
+        if (i + 1 < forces.size()) {
+            interval.high = edge->plays.force;
+            interval.above = edge++->fails.answer.motion;
         }
         window.intervals.push_back(interval);
     }
     window.main = main_interval(window.intervals, scan.middle);
     return window;
+}
+
+ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAnswer(double)>& ask) {
+    return find_force_window(scan, [&](std::span<const double> forces) {
+        std::vector<ForceAnswer> answers;
+        for (const double force : forces) answers.push_back(ask(force));
+        return answers;
+    });
 }
 
 ForceScan usual_scan(const Note& note, const Player& player, double contact_point) {
@@ -87,25 +123,32 @@ ForceScan usual_scan(const Note& note, const Player& player, double contact_poin
 
 ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                         int times) {
-    const double duration = held_duration(note);
-    return find_force_window(scan, [&](double force) {
-        const StrokeResult result = play(note,
-                                         {.contact_point = contact_point,
-                                          .force = force,
-                                          .speed = player.speed,
-                                          .duration = duration,
-                                          .beginning = Beginning::held},
-                                         times);
-        return ForceAnswer{result.verdict.motion == Motion::helmholtz, result.verdict.motion};
+    return find_force_window(scan, [&](std::span<const double> forces) {
+        std::vector<Stroke> strokes;
+        for (const double force : forces) strokes.push_back(held_stroke(note, player, {contact_point, force}));
+        std::vector<ForceAnswer> answers;
+        for (const StrokeResult& result : play_all(note, strokes, {.kernel = scan.kernel}, times))
+            answers.push_back({result.verdict.motion == Motion::helmholtz, result.verdict.motion});
+        return answers;
     });
 }
 
 ForceWindow started_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                            int times) {
-    return find_force_window(scan, [&](double force) {
-        const StrokeResult result = play(note, started_stroke(note, player, {contact_point, force}), times);
-        return ForceAnswer{speaks(result, note, player), result.verdict.motion};
+    return find_force_window(scan, [&](std::span<const double> forces) {
+        return started_answers(note, player, {contact_point, forces, scan.kernel}, times);
     });
+}
+
+std::vector<ForceAnswer> started_answers(const Note& note, const Player& player, const StartedForces& asked,
+                                         int times) {
+    std::vector<Stroke> strokes;
+    for (const double force : asked.forces)
+        strokes.push_back(started_stroke(note, player, {asked.contact_point, force}));
+    std::vector<ForceAnswer> answers;
+    for (const StrokeResult& result : play_all(note, strokes, {.kernel = asked.kernel}, times))
+        answers.push_back({speaks(result, note, player), result.verdict.motion});
+    return answers;
 }
 
 bool speaks(const StrokeResult& result, const Note& note, const Player& player) {

@@ -6,6 +6,7 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace sim {
@@ -35,6 +36,7 @@ struct ForceScan {
     int steps = 0;            ///< forces of the scan, even in ratio, >= 2
     double middle = 0.0;      ///< N, whose interval counts
     double precision = 0.02;  ///< relative, of each edge
+    Kernel kernel = Kernel::lanes;
 };
 
 /// The answer to one force: does it play, and what does the string do?
@@ -43,7 +45,13 @@ struct ForceAnswer {
     Motion motion = Motion::silent;
 };
 
-/// Scans, then halves each change from playing to not playing down to the precision.
+/// The answers to many forces at once.
+using AskForces = std::function<std::vector<ForceAnswer>(std::span<const double> forces)>;
+
+/// Scans, then narrows each change from playing to not playing down to the precision: by as many forces at a time as
+/// the kernel takes, shared among the changes; the reference halves.
+ForceWindow find_force_window(const ForceScan& scan, const AskForces& ask);
+/// The same, one force after another.
 ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAnswer(double force)>& ask);
 
 /// A scan that reaches past both limits of the note at this place and speed, through the middle of the player's range:
@@ -57,6 +65,15 @@ ForceWindow held_window(const Note& note, const Player& player, double contact_p
 /// Forces at which a stroke from rest speaks.
 ForceWindow started_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                            int times = 1);
+
+/// Do strokes from rest speak?
+struct StartedForces {
+    double contact_point;            ///< m
+    std::span<const double> forces;  ///< N
+    Kernel kernel;
+};
+std::vector<ForceAnswer> started_answers(const Note& note, const Player& player, const StartedForces& asked,
+                                         int times = 1);
 
 /// Does a started stroke speak in time?
 bool speaks(const StrokeResult& result, const Note& note, const Player& player);

@@ -6,6 +6,7 @@
 #include "analysis/partials.hpp"
 #include "analysis/pitch.hpp"
 #include "sim/sound/render.hpp"
+#include "sim/stroke_run.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -31,26 +32,19 @@ kernel::Drive drive_of(const Stroke& stroke) {
             .lengthwise = stroke.lengthwise};
 }
 
-struct Run {
-    double sample_rate = 0.0;
-    kernel::Drive drive;
-    kernel::Record record;
-};
+}  // namespace
 
-Run run(const Note& note, const Stroke& stroke, int times, bool everything) {
-    Run run{.sample_rate = sample_rate(note, stroke.contact_point, times), .drive = drive_of(stroke), .record = {}};
-    kernel::Wanted wanted;
-    wanted.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate));
+StrokeRun run_of(const Note& note, const Stroke& stroke, int times) {
+    StrokeRun run{.sample_rate = sample_rate(note, stroke.contact_point, times), .drive = drive_of(stroke)};
+    run.start = {.helmholtz = stroke.beginning == Beginning::held, .speed = stroke.speed, .warmth = {}};
+    run.wanted.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate));
     const int heard = static_cast<int>((heard_for + filter_margin) * run.sample_rate);
-    wanted.bridge_from = everything ? 0 : std::max(0, wanted.steps - heard);
-    wanted.waveforms = everything;
-    const kernel::Start start{.helmholtz = stroke.beginning == Beginning::held, .speed = stroke.speed};
-    run.record = kernel::run_reference(kernel_note(note, run.sample_rate), run.drive, start, wanted);
+    run.wanted.bridge_from = std::max(0, run.wanted.steps - heard);
     return run;
 }
 
-StrokeResult result_of(const Note& note, const Stroke& stroke, const Run& run) {
-    const Judged answer = judged(note, run.record, run.sample_rate,
+StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const kernel::Record& record) {
+    const Judged answer = judged(note, record, run.sample_rate,
                                  {.speed = run.drive.speed,
                                   .last_speed = stroke.speed,
                                   .contact_point = stroke.contact_point,
@@ -63,8 +57,6 @@ StrokeResult result_of(const Note& note, const Stroke& stroke, const Run& run) {
     if (result.verdict.helmholtz_from) result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
     return result;
 }
-
-}  // namespace
 
 Judged judged(const Note& note, const kernel::Record& record, double sample_rate, const BowAtEnd& bow) {
     Judged answer;
@@ -136,13 +128,18 @@ Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, con
 }
 
 StrokeResult play(const Note& note, const Stroke& stroke, int times) {
-    return result_of(note, stroke, run(note, stroke, times, false));
+    const StrokeRun run = run_of(note, stroke, times);
+    return result_of(note, stroke, run,
+                     kernel::run_reference(kernel_note(note, run.sample_rate), run.drive, run.start, run.wanted));
 }
 
 Played play_recorded(const Note& note, const Stroke& stroke, int times) {
-    Run made = run(note, stroke, times, true);
-    StrokeResult result = result_of(note, stroke, made);
-    return {std::move(result), std::move(made.record)};
+    StrokeRun run = run_of(note, stroke, times);
+    run.wanted.bridge_from = 0;
+    run.wanted.waveforms = true;
+    kernel::Record record = kernel::run_reference(kernel_note(note, run.sample_rate), run.drive, run.start, run.wanted);
+    StrokeResult result = result_of(note, stroke, run, record);
+    return {std::move(result), std::move(record)};
 }
 
 FreePlayed play_freely(const Note& note, const FreeStroke& stroke, int times) {

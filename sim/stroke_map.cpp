@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/stroke_map.hpp"
 
+#include "sim/stroke_batch.hpp"
+
 #include <cmath>
 
 namespace sim {
@@ -24,13 +26,10 @@ StrokeMap started_map(const Note& note, const Player& player, const MapGrid& gri
     map.first_player_force = static_cast<std::size_t>(grid.more_forces);
     map.player_force_count = static_cast<std::size_t>(grid.player_forces);
 
-    map.strokes.resize(map.contact_points.size() * map.forces.size());
-    for_each_job(static_cast<int>(map.strokes.size()), workers, [&](int job) {
-        const auto i = static_cast<std::size_t>(job);
-        map.strokes[i] = play(note, started_stroke(note, player,
-                                                   {.contact_point = map.contact_points[i / map.forces.size()],
-                                                    .force = map.forces[i % map.forces.size()]}));
-    });
+    std::vector<Stroke> strokes;
+    for (const double contact_point : map.contact_points)
+        for (const double force : map.forces) strokes.push_back(started_stroke(note, player, {contact_point, force}));
+    map.strokes = play_all(note, strokes, workers);
     return map;
 }
 

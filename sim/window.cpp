@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace sim {
 
@@ -21,20 +22,23 @@ WindowPoint point_at(const Assessment& assessment, const StrokeMap& map, double 
     return point;
 }
 
-/// The map's own strokes have answered most of the scan: only the edges need new strokes.
-ForceWindow speaking_window(const StrokeMap& map, std::size_t contact) {
+/// The map's own strokes have answered the scan: only the edges need new strokes.
+ForceWindow speaking_window(const StrokeMap& map, std::size_t contact, Kernel kernel) {
     const double place = map.contact_points[contact];
-    const Player& player = map.player;
     const ForceScan scan{.lowest = map.forces.front(),
                          .highest = map.forces.back(),
                          .steps = static_cast<int>(map.forces.size()),
-                         .middle = middle_force(player)};
-    std::size_t asked = 0;  // the scan asks for the map's forces first, in order
-    return find_force_window(scan, [&](double force) {
-        const StrokeResult result = asked < map.forces.size()
-                                        ? map.at(contact, asked++)
-                                        : play(map.note, started_stroke(map.note, player, {place, force}));
-        return ForceAnswer{speaks(result, map.note, player), result.verdict.motion};
+                         .middle = middle_force(map.player),
+                         .kernel = kernel};
+    bool scanned = false;  // the scan comes first, at the map's forces
+    return find_force_window(scan, [&](std::span<const double> forces) {
+        if (std::exchange(scanned, true)) return started_answers(map.note, map.player, {place, forces, kernel});
+        std::vector<ForceAnswer> answers;
+        for (std::size_t j = 0; j < map.forces.size(); ++j) {
+            const StrokeResult& result = map.at(contact, j);
+            answers.push_back({speaks(result, map.note, map.player), result.verdict.motion});
+        }
+        return answers;
     });
 }
 
@@ -98,9 +102,11 @@ Window find_window(const Note& note, const Player& player, const WindowPlan& pla
         if (i < held.size()) {  // the longest jobs first
             WindowPoint& point = window.points[held[i]];
             const double place = point.security.contact_point;
-            point.held = held_window(note, player, place, usual_scan(note, player, place));
+            ForceScan scan = usual_scan(note, player, place);
+            scan.kernel = workers.kernel;
+            point.held = held_window(note, player, place, scan);
         } else {
-            window.points[i - held.size()].speaking = speaking_window(map, shown[i - held.size()]);
+            window.points[i - held.size()].speaking = speaking_window(map, shown[i - held.size()], workers.kernel);
         }
     });
     return window;
@@ -116,7 +122,8 @@ HereResult bow_here(const Note& note, const Player& player, double contact_point
                     .from_near = {},
                     .from_far = {},
                     .advice = {}};
-    const ForceScan scan = usual_scan(note, player, contact_point);
+    ForceScan scan = usual_scan(note, player, contact_point);
+    scan.kernel = workers.kernel;
     for_each_job(3, part_of(workers, {map_share, 1.0}), [&](int job) {
         if (job == 0) here.point.held = held_window(note, player, contact_point, scan);
         if (job == 1) here.point.speaking = started_window(note, player, contact_point, scan);

@@ -24,6 +24,18 @@ public:
     };
     Waves reflect(const Waves& in, double lean);
 
+    // The numbers, for the vector kernel, which carries them in its own way.
+    struct Mode {
+        double g;
+        double from_s1;
+        double from_s2;
+        double from_force;
+    };
+    std::size_t mode_count() const { return g_.size(); }
+    Mode mode(std::size_t k) const { return {g_[k], from_s1_[k], from_s2_[k], from_force_[k]}; }
+    double yield() const { return yield_; }
+    double steady_reflection() const { return steady_reflection_; }
+
 private:
     double reflect_from_modes(double in);
     double known_velocity();

@@ -19,7 +19,7 @@ public:
     int line_samples() const { return line_samples_; }
     double process(double in);
 
-private:
+    // The numbers, for the vector kernel, which carries them in its own way.
     struct OnePole {
         double gain = 0.0;  // g / (1 + g)
         double share = 0.0;
@@ -29,7 +29,20 @@ private:
         double s1 = 0.0;
         double s2 = 0.0;
     };
+    struct Section {
+        double g;
+        double a1;
+        double twice_k;
+    };
+    const std::vector<OnePole>& losses() const { return losses_; }
+    const std::vector<OnePole>& end_losses() const { return end_losses_; }
+    const std::vector<Resonator>& sections() const { return allpass_; }
+    Section section() const { return {allpass_g_, allpass_a1_, allpass_twice_k_}; }
+    double fraction() const { return fraction_; }
+    double fraction_in() const { return fraction_in_; }
+    double fraction_out() const { return fraction_out_; }
 
+private:
     static void add_row(std::vector<OnePole>& row, const std::vector<LossSection>& losses, double sample_rate);
     static double lose(std::vector<OnePole>& row, double in);
     double disperse(double in);

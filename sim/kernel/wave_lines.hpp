@@ -40,6 +40,21 @@ public:
     double shared_yield(std::size_t point, std::size_t other) const;
     void step() { ++now_; }
 
+    // The numbers, for the vector kernel, which carries them in its own way.
+    struct Tap {
+        std::size_t samples = 0;  // whole ones from the bridge
+        double near_weight = 1.0;
+        double far_weight = 0.0;
+        double yield = 0.0;
+    };
+    const Tap& tap(std::size_t point) const { return taps_[point]; }
+    const EndFilter& end() const { return end_; }
+    const std::vector<double>& toward_bridge() const { return toward_bridge_; }
+    const std::vector<double>& toward_stop() const { return toward_stop_; }
+    std::size_t samples_to_bridge() const { return samples_to_bridge_; }
+    std::size_t samples_to_stop() const { return samples_to_stop_; }
+    std::size_t now() const { return now_; }
+
 private:
     double impedance_;
     double speed_;
@@ -51,12 +66,6 @@ private:
     std::size_t samples_to_stop_ = 0;
     std::size_t mask_ = 0;
     std::size_t now_ = 0;
-    struct Tap {
-        std::size_t samples = 0;  // whole ones from the bridge
-        double near_weight = 1.0;
-        double far_weight = 0.0;
-        double yield = 0.0;
-    };
     std::vector<Tap> taps_;
 };
 

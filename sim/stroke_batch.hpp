@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sim/batch.hpp"
+#include "sim/stroke.hpp"
+
+#include <span>
+#include <vector>
+
+namespace sim {
+
+/// Simulates and judges many strokes of one note, in their order.
+///
+/// Strokes that share contact point and lengthwise speed go into the vector kernel together, up to 16 at a time;
+/// such packs are shared over the threads.  Each result depends on its own stroke alone: not on the threads, the order
+/// or the neighbours.  The kernel stops within some milliseconds when asked to.
+std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
+                                   int times = 1);
+
+/// How many strokes a kernel advances together.
+std::size_t strokes_at_once(Kernel kernel);
+
+/// From the ideal Helmholtz motion, as long as held runs last.
+Stroke held_stroke(const Note& note, const Player& player, const Touch& touch);
+
+}  // namespace sim
