@@ -202,17 +202,16 @@ TEST(SecondMethodTest, HeldWindowIsTheSameByModesAndByTravellingWaves) {
         if (i < five.size()) expect_edges(cases[i], windows[i]);
     }
     report +=
-        "\nThe last row misses the margin and is told, not held to it: it was tried among the first notes and left out "
-        "of the "
-        "five after it was seen.\nIts least force falls by a quarter within some mm of this place, in either method, "
-        "and "
-        "the two fall at different places; at 50, 55, 57, 63\nand 66 mm they were within a scan's step of 6 % (an "
-        "earlier "
-        "run).  Modes of the loop have the pitch and decay that the lumped filter gives,\nat all frequencies; modes of "
-        "the "
-        "formulas go on with n f0 sqrt(1 + B n^2) and 1/Q_n past partial 20 and 8 kHz, where the filter just runs\non: "
-        "what "
-        "they differ by is the cost of that.\n";
+        "\nThe last row is told, not held to the margin: it was tried among the first notes and left out of the five "
+        "after "
+        "it was seen to miss.\nA single force near 0.54 N that does not hold splits the travelling waves' window "
+        "there, at "
+        "the usual sample rate only: at twice and\nfour times the rate it runs from 0.143 to 0.87 N, as by modes.  "
+        "Modes "
+        "of the loop have the pitch and decay that the lumped filter\ngives, at all frequencies; modes of the formulas "
+        "go "
+        "on with n f0 sqrt(1 + B n^2) and 1/Q_n past partial 20 and 8 kHz, where the\nfilter just runs on: what they "
+        "differ by is the cost of that.\n";
 
     const std::vector<Case> two{five[0], five[1]};
     std::vector<Bowed> hyperbola;
