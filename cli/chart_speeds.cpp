@@ -45,13 +45,13 @@ charts::StackPanel speed_panel(const sim::SpeedStudy& study, bool same_forces, c
     return panel;
 }
 
-/// "soft to loud: pp at 0.1, p at 0.14, … m/s"
-std::string dynamics_title(const sim::SpeedStudy& study) {
-    std::string title = "forces in proportion to the speed, soft to loud:";
+/// "Soft to loud: pp at 0.1, p at 0.14, … m/s."
+std::string dynamics_note(const sim::SpeedStudy& study) {
+    std::string title = "Soft to loud, force and speed together:";
     for (const sim::Dynamic& dynamic : sim::dynamics)
         title += std::string(&dynamic == &sim::dynamics.front() ? " " : ", ") + std::string(dynamic.name) + " at " +
                  charts::number_text(dynamic.factor * study.player.speed);
-    return title + " m/s";
+    return title + " m/s.";
 }
 
 }  // namespace
@@ -73,10 +73,11 @@ void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::Aske
     chart.panels = {speed_panel(study, true, place, speed_point), speed_panel(study, true, secure, security_point),
                     speed_panel(study, false, place, speed_point), speed_panel(study, false, secure, security_point)};
     chart.panels[0].title = sim::report::force_rule_words(sim::ForceRule::same_forces);
-    chart.panels[2].title = dynamics_title(study);
+    chart.panels[2].title = sim::report::force_rule_words(sim::ForceRule::dynamics);
     chart.notes = {
         "Contact points are mm from the bridge. Security: share of strokes that speak and keep their tone, at "
-        "the best contact point."};
+        "the best contact point.",
+        dynamics_note(study)};
     chart.bar_name = "contact band, near to far";
     chart.weak_bar_name = "no band: the most secure stretch";
     chart.missing_name = "no stroke keeps its tone";

@@ -30,7 +30,7 @@ constexpr SettingOption map_force_option{
     "--map-force-newtons", "map_force_newtons", SettingKind::span, "A:B",
     "Forces of the map; default: a quarter of the player's least to four times the greatest"};
 constexpr SettingOption acceleration_option{"--acceleration-m-s2", "acceleration_m_s2", SettingKind::span, "A:B",
-                                            "Accelerations of the map; default: an eighth to eight times speed / rise"};
+                                            "Accelerations of the map; default: a 32nd to four times speed / rise"};
 constexpr SettingOption force_rise_option{
     "--force-rise-ms", "force_rise_ms", SettingKind::span, "A:B",
     "Crossing: times in which the force rises; default: a tenth to four times the player's rise"};

@@ -13,9 +13,9 @@ namespace sim {
 struct Bow {
     int hair_points = 1;       ///< contact points across the hair in use, 1 … 15
     double hair_in_use = 1.0;  ///< share of the hair's width that touches, 0…1: a tilted bow
-    double stiffness = 0.0;    ///< N/m, of all the hair lengthwise (along the bow); 0 = rigid
-    double resistance = 0.0;   ///< kg/s, in parallel with it
-    double mass = 0.0;         ///< kg, of hair that moves with the contact
+    double stiffness = 0.0;    ///< N/m, of all the hair lengthwise (along the bow), in use or not; 0 = rigid
+    double resistance = 0.0;   ///< kg/s, in parallel with it, likewise
+    double mass = 0.0;         ///< kg, of hair that moves with the contact, likewise
     /// kg/s that the hair, plucked across, takes from the string's motion towards it; 0 = the string moves in one
     /// direction only.
     double upright_resistance = 0.0;

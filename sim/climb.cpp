@@ -74,7 +74,7 @@ std::vector<StrokeMap> climb_maps(const Preset& preset, const PresetString& stri
     return maps;
 }
 
-Climb judge_climb(const std::vector<StrokeMap>& maps, const Player& player, const Workers& workers) {
+Climb climb_places(const std::vector<StrokeMap>& maps, const Player& player) {
     assert(!maps.empty());
     Climb climb{.player = player, .stops = {}};
     std::optional<double> behind;
@@ -86,14 +86,15 @@ Climb judge_climb(const std::vector<StrokeMap>& maps, const Player& player, cons
         if (stop.band.best) stop.follows = place_at(map, assessment, *stop.band.best);
         climb.stops.push_back(std::move(stop));
     }
-    play_shown_strokes(climb, workers);
     return climb;
 }
 
 Climb find_climb(const Preset& preset, const PresetString& string, const Player& player, const ClimbPlan& plan,
                  const Workers& workers) {
     const std::vector<StrokeMap> maps = climb_maps(preset, string, player, plan, part_of(workers, {0.0, maps_share}));
-    return judge_climb(maps, player, part_of(workers, {maps_share, 1.0}));
+    Climb climb = climb_places(maps, player);
+    play_shown_strokes(climb, part_of(workers, {maps_share, 1.0}));
+    return climb;
 }
 
 std::string climb_in_words(const Climb& climb) {

@@ -51,8 +51,8 @@ Climb find_climb(const Preset& preset, const PresetString& string, const Player&
 std::vector<StrokeMap> climb_maps(const Preset& preset, const PresetString& string, const Player& player,
                                   const ClimbPlan& plan, const Workers& workers);
 
-/// Judges maps already played; plays only the few strokes shown.
-Climb judge_climb(const std::vector<StrokeMap>& maps, const Player& player, const Workers& workers);
+/// A climb from its maps alone: no strokes and no speaking forces at the places found.
+Climb climb_places(const std::vector<StrokeMap>& maps, const Player& player);
 
 /// Two plain sentences: how the bow must move, and what happens to one left behind.
 std::string climb_in_words(const Climb& climb);

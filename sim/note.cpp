@@ -110,9 +110,9 @@ kernel::Note kernel_note(const Note& note, double sample_rate) {
     out.contact = note.contact;
     out.hair = {.points = note.bow.hair_points,
                 .width = note.hair_width * note.bow.hair_in_use,
-                .stiffness = note.bow.stiffness,
-                .resistance = note.bow.resistance,
-                .mass = note.bow.mass,
+                .stiffness = note.bow.stiffness * note.bow.hair_in_use,
+                .resistance = note.bow.resistance * note.bow.hair_in_use,
+                .mass = note.bow.mass * note.bow.hair_in_use,
                 .upright_resistance = note.bow.upright_resistance,
                 .bridge_lean = note.bow.bridge_lean};
     out.length = note.string.length;

@@ -8,8 +8,9 @@ namespace sim {
 
 namespace {
 
-constexpr double forces_beyond = 4.0;  // times either way past the player's range
-constexpr double accelerations_beyond = 8.0;
+constexpr double forces_beyond = 4.0;                // times either way past the player's range
+constexpr double slowest_acceleration = 1.0 / 32.0;  // of the player's own
+constexpr double quickest_acceleration = 4.0;
 constexpr double shortest_force_rise = 0.1;  // of the player's rise
 constexpr double longest_force_rise = 4.0;
 constexpr double least_rise = 0.010;  // s
@@ -76,7 +77,7 @@ StartPlan usual_start_plan(StartKind kind, const Player& player, double contact_
     plan.start.lenient = {player.speak_time, player.speak_periods};
     plan.forces = {player.force_low / forces_beyond, player.force_high * forces_beyond};
     plan.paces = kind == StartKind::from_rest
-                     ? Range{acceleration / accelerations_beyond, acceleration * accelerations_beyond}
+                     ? Range{slowest_acceleration * acceleration, quickest_acceleration * acceleration}
                      : Range{shortest_force_rise * rise, longest_force_rise * rise};
     return plan;
 }

@@ -36,9 +36,10 @@ struct StartPlan {
     int pace_count = 24;      ///< even in ratio, >= 2
     double variation = 0.01;  ///< of the four varied runs: force, then pace, a share less and more
 };
-/// Forces from a quarter of the lightest stroke to four times the firmest; accelerations from an eighth of the player's
-/// own (speed / rise) to eight times it; times of the force's rise from a tenth of the player's rise to four times it.
-/// A rise under 10 ms counts as 10 ms.  The lenient limit is the player's time to speak.
+/// Forces from a quarter of the lightest stroke to four times the firmest; accelerations from a 32nd of the player's
+/// own (speed / rise) to four times it, as clean beginnings lie mostly under it; times of the force's rise from a tenth
+/// of the player's rise to four times it. A rise under 10 ms counts as 10 ms.  The lenient limit is the player's time
+/// to speak.
 StartPlan usual_start_plan(StartKind kind, const Player& player, double contact_point);
 
 /// A note's beginnings over force and pace.

@@ -36,16 +36,24 @@ QPen pen_of(std::size_t index, double width) {
     return pen;
 }
 
-/// Side by side round the place, within 0.7 of the least distance between places.
-double shift_of(const IntervalChart& chart, std::size_t index) {
+/// Where the pairs stand, rising, each once.
+std::vector<double> places_of(const IntervalChart& chart) {
     std::vector<double> places;
     for (const IntervalSeries& series : chart.series)
         for (const IntervalPair& pair : series.pairs) places.push_back(pair.x);
     std::ranges::sort(places);
+    const auto doubled = std::ranges::unique(places);
+    places.erase(doubled.begin(), doubled.end());
+    return places;
+}
+
+/// Side by side round the place, within 0.7 of the least distance between places.
+double shift_of(const IntervalChart& chart, std::size_t index) {
+    const std::vector<double> places = places_of(chart);
     double apart = 0.0;
     for (std::size_t i = 1; i < places.size(); ++i) {
         const double step = places[i] - places[i - 1];
-        if (step > 0.0 && (apart == 0.0 || step < apart)) apart = step;
+        if (apart == 0.0 || step < apart) apart = step;
     }
     const double count = static_cast<double>(chart.series.size());
     return 0.7 * (apart > 0.0 ? apart : 1.0) * ((static_cast<double>(index) + 0.5) / count - 0.5);
@@ -99,7 +107,7 @@ std::unique_ptr<QGraphicsScene> draw(const IntervalChart& chart) {
             }
         }
     Panel panel(*sheet.scene, plot, x.scale(0.08), y.scale(0.08));
-    panel.add_x_axis(QString::fromStdString(chart.x_title));
+    panel.add_x_axis_at(QString::fromStdString(chart.x_title), places_of(chart));
     panel.add_y_axis(QString::fromStdString(chart.y_title));
     for (std::size_t i = 0; i < chart.series.size(); ++i)
         for (const IntervalPair& pair : chart.series[i].pairs)

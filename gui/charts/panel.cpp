@@ -101,15 +101,25 @@ void Panel::add_grid_line(QPointF from, QPointF to) {
 
 void Panel::add_x_axis(const QString& title, bool with_labels, double least_step) {
     const TickRoom room{.pixels = plot_.width(), .least_apart = x_ticks_apart, .least_step = least_step};
-    for (const Tick& tick : ticks(x_, room)) {
-        const QPointF foot(x_at(tick.value), plot_.bottom());
-        add_grid_line(foot, {foot.x(), plot_.top()});
-        scene_->addLine(QLineF(foot, foot + QPointF(0, tick_length)), style::pen(style::ink, 1.0));
-        if (with_labels) {
-            add_text(*scene_, QString::fromStdString(tick.label), foot + QPointF(0, tick_length + 2), Hold::centre_top,
-                     tick_text);
-        }
-    }
+    for (const Tick& tick : ticks(x_, room)) add_x_tick(tick, with_labels);
+    add_x_title(title);
+}
+
+void Panel::add_x_axis_at(const QString& title, const std::vector<double>& values) {
+    for (double value : values) add_x_tick({.value = value, .label = number_text(value)}, true);
+    add_x_title(title);
+}
+
+void Panel::add_x_tick(const Tick& tick, bool with_label) {
+    const QPointF foot(x_at(tick.value), plot_.bottom());
+    add_grid_line(foot, {foot.x(), plot_.top()});
+    scene_->addLine(QLineF(foot, foot + QPointF(0, tick_length)), style::pen(style::ink, 1.0));
+    if (!with_label) return;
+    add_text(*scene_, QString::fromStdString(tick.label), foot + QPointF(0, tick_length + 2), Hold::centre_top,
+             tick_text);
+}
+
+void Panel::add_x_title(const QString& title) {
     if (!title.isEmpty()) add_text(*scene_, title, {plot_.center().x(), plot_.bottom() + 28.0}, Hold::centre_top, {});
 }
 

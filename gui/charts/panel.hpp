@@ -9,6 +9,8 @@
 #include <QPen>
 #include <QRectF>
 
+#include <vector>
+
 class QChart;
 class QGraphicsScene;
 
@@ -48,6 +50,8 @@ public:
 
     /// Ticks, grid and title; without labels where a panel below has the same axis.
     void add_x_axis(const QString& title, bool with_labels = true, double least_step = 0.0);
+    /// Ticks at these values alone.
+    void add_x_axis_at(const QString& title, const std::vector<double>& values);
     void add_y_axis(const QString& title, double title_x = style::margin + 4.0);
     void add_line(const Polyline& values, const LineStyle& style);
     void add_upright_line(double x, const QPen& pen);
@@ -57,6 +61,8 @@ public:
     void add_marks(const Polyline& values, const MarkStyle& style);
 
 private:
+    void add_x_tick(const Tick& tick, bool with_label);
+    void add_x_title(const QString& title);
     void add_grid_line(QPointF from, QPointF to);
 
     QGraphicsScene* scene_;

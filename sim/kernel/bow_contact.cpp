@@ -1,7 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/kernel/bow_contact.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 namespace sim::kernel {
+
+namespace {
+
+constexpr double close_enough = 1e-9;  // of the bow force, by which a round may still move a point's force
+constexpr int most_rounds = 60;
+
+}  // namespace
 
 BowContact::BowContact(const Note& note, double sample_rate, const Warmth& warmth) : time_step_(1.0 / sample_rate) {
     const Hair& hair = note.hair;
@@ -23,37 +33,77 @@ void BowContact::place(double contact_point, WaveLines& string, WaveLines& twist
         Point& point = points_[i];
         string.place_bow(contact_point + point.offset, i);
         twist.place_bow(contact_point + point.offset, i);
-        point.felt.resize(i);
-        for (std::size_t j = 0; j < i; ++j) point.felt[j] = string.shared_yield(i, j) + twist.shared_yield(i, j);
+    }
+    if (points_.size() == 1) return;
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+        points_[i].felt.assign(points_.size(), 0.0);
+        for (std::size_t j = 0; j < points_.size(); ++j)
+            if (j != i) points_[i].felt[j] = string.shared_yield(i, j) + twist.shared_yield(i, j);
+    }
+}
+
+double BowContact::felt_from_others(std::size_t point) const {
+    double sum = 0.0;
+    for (std::size_t j = 0; j < points_[point].felt.size(); ++j) sum += points_[point].felt[j] * points_[j].force;
+    return sum;
+}
+
+/// Each point's force from all the others' until none moves (a contraction: a push moves its own place most).  The
+/// forces of the sample before are the first guess.
+void BowContact::rub_together(double bow_force, double lengthwise) {
+    for (int round = 0; round < most_rounds; ++round) {
+        double moved = 0.0;
+        for (std::size_t i = 0; i < points_.size(); ++i) {
+            Point& point = points_[i];
+            const double force = point.rosin.try_out(
+                {.free_slip = point.free_slip + felt_from_others(i), .yield = point.yield, .lengthwise = lengthwise},
+                bow_force);
+            moved = std::max(moved, std::abs(force - point.force));
+            point.force = force;
+        }
+        if (points_.size() == 1 || moved <= close_enough * bow_force) break;
     }
 }
 
 void BowContact::rub(WaveLines& string, WaveLines& twist, const Hand& hand) {
+    const double bow_force = hand.force / static_cast<double>(points_.size());
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+        Point& point = points_[i];
+        const double lag = gives_ ? hair_yield_ * (inertia_ * point.speed - stiffness_ * point.stretch) : 0.0;
+        point.free_slip = string.velocity_at_bow(i) + twist.velocity_at_bow(i) - hand.speed + lag;
+        point.yield = string.yield(i) + twist.yield(i) + hair_yield_;
+        point.rosin.begin(hand.lengthwise);
+        point.rosin.look();
+    }
+    rub_together(bow_force, hand.lengthwise);
+    if (!std::ranges::all_of(points_, [](const Point& point) { return point.rosin.settled(); })) {
+        for (Point& point : points_) point.rosin.look();
+        rub_together(bow_force, hand.lengthwise);
+    }
+    for (Point& point : points_) point.rosin.finish();
+    keep(string, twist);
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+        string.push(points_[i].force, i);
+        twist.push(points_[i].force, i);
+    }
+}
+
+void BowContact::keep(const WaveLines& string, const WaveLines& twist) {
     friction_ = slip_ = surface_ = 0.0;
     slipping_ = 0;
     const double share = 1.0 / static_cast<double>(points_.size());
     for (std::size_t i = 0; i < points_.size(); ++i) {
         Point& point = points_[i];
-        double free_surface = string.velocity_at_bow(i) + twist.velocity_at_bow(i);
-        for (std::size_t j = 0; j < i; ++j) free_surface += point.felt[j] * points_[j].force;
-        const double yield = string.yield(i) + twist.yield(i);
-        const double lag = gives_ ? hair_yield_ * (inertia_ * point.speed - stiffness_ * point.stretch) : 0.0;
-        const double force = point.rosin.rub(
-            {.free_slip = free_surface - hand.speed + lag, .yield = yield + hair_yield_, .lengthwise = hand.lengthwise},
-            share * hand.force);
         if (gives_) {
-            point.speed = lag + hair_yield_ * force;
+            const double lag = hair_yield_ * (inertia_ * point.speed - stiffness_ * point.stretch);
+            point.speed = lag + hair_yield_ * point.force;
             point.stretch += time_step_ * point.speed;
         }
-        point.force = force;
-        friction_ += force;
+        friction_ += point.force;
         slip_ += share * point.rosin.slip();
-        surface_ += share * (free_surface + yield * force);
+        surface_ += share * (string.velocity_at_bow(i) + twist.velocity_at_bow(i) + felt_from_others(i) +
+                             (string.yield(i) + twist.yield(i)) * point.force);
         slipping_ += point.rosin.slips() ? 1 : 0;
-    }
-    for (std::size_t i = 0; i < points_.size(); ++i) {
-        string.push(points_[i].force, i);
-        twist.push(points_[i].force, i);
     }
 }
 

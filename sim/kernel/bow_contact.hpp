@@ -11,8 +11,9 @@ namespace sim::kernel {
 
 /// The hair on the string: one point, or several across the ribbon's width, each with its own rosin and its own give.
 ///
-/// The points rub one after the other within a sample.  Points nearer than a sample's way of the waves share samples of
-/// the lines: each then feels the ones before it at once, but not the ones after it (a step's error, of twist mostly).
+/// Points nearer than a sample's way of the waves (twist's mostly) share samples of the lines and feel each other at
+/// once: their forces are found together, by going round until none moves.  (Under a law that falls with slip speed
+/// each point still jumps by its own hysteresis: several at one place are then not quite one.)
 class BowContact {
 public:
     BowContact(const Note& note, double sample_rate, const Warmth& warmth);
@@ -40,8 +41,13 @@ private:
         double stretch = 0.0;      // m, hair behind the stick
         double speed = 0.0;        // m/s, its growth
         double force = 0.0;        // N
-        std::vector<double> felt;  // m/s per N, of each point before it
+        double free_slip = 0.0;    // m/s, this sample's, but for any point's force
+        double yield = 0.0;        // m/s per N, of string, twist and hair
+        std::vector<double> felt;  // m/s per N, of each other point
     };
+    double felt_from_others(std::size_t point) const;
+    void rub_together(double bow_force, double lengthwise);
+    void keep(const WaveLines& string, const WaveLines& twist);
 
     std::vector<Point> points_;
     double time_step_;

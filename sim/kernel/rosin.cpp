@@ -17,9 +17,46 @@ Rosin::Rosin(const Contact& contact, double sample_rate, const Warmth& warmth)
     : contact_(contact), heat_(contact.heat, 1.0 / sample_rate, warmth) {}
 
 double Rosin::rub(const Rubbing& rubbing, double bow_force) {
+    begin(rubbing.lengthwise);
+    look();
+    double force = try_out(rubbing, bow_force);
+    if (!settled()) {
+        look();
+        force = try_out(rubbing, bow_force);
+    }
+    finish();
+    return force;
+}
+
+double Rosin::speed_along(double lengthwise) const {
+    return lengthwise > 0.0 ? std::hypot(slip_, lengthwise) : std::abs(slip_);
+}
+
+void Rosin::begin(double lengthwise) {
+    slipped_ = slips_;
+    looks_ = 0;
+    if (contact_.kind == Contact::Kind::thermal) heat_.begin(speed_along(lengthwise));
+}
+
+/// The warm law is one of sign alone at the warmth that this sample ends with: found from the last sample's heat, then
+/// once more from the mean of the last one's and this one's.  Heun's rule: the runaway at release (slip warms, warmth
+/// eases slip) grows as it should while it multiplies the slip by less than about 2.5 in a sample.  What the second
+/// look still changes is owed to the next sample, so that no heat is lost.
+void Rosin::look() {
+    if (contact_.kind != Contact::Kind::thermal) return;
+    if (looks_++ > 0) guess_ = power_;
+    coefficient_ = coefficient_when(heat_.temperature_with(owed_ + 0.5 * power_));
+}
+
+double Rosin::try_out(const Rubbing& rubbing, double bow_force) {
     switch (contact_.kind) {
-        case Contact::Kind::thermal:
-            return rub_warm(rubbing, bow_force);
+        case Contact::Kind::thermal: {
+            const double bears = coefficient_ * bow_force;
+            const double force = rub_with_steady_coefficients(rubbing, bears, bears);
+            const double crowding = contact_.heat.area_grows_with_force ? 1.0 : bow_force;  // spots are those of 1 N
+            power_ = coefficient_ * speed_along(rubbing.lengthwise) * crowding;
+            return force;
+        }
         case Contact::Kind::coulomb:
             return rub_with_steady_coefficients(rubbing, contact_.static_coefficient * bow_force,
                                                 contact_.sliding_coefficient * bow_force);
@@ -30,32 +67,14 @@ double Rosin::rub(const Rubbing& rubbing, double bow_force) {
     return rub_on_curve(rubbing.free_slip, rubbing.yield, bow_force);
 }
 
-/// A law of sign alone at the warmth that this sample ends with: found from the last sample's heat, then once more from
-/// the mean of the last one's and this one's.  Heun's rule: the runaway at release (slip warms, warmth eases slip)
-/// grows as it should while it multiplies the slip by less than about 2.5 in a sample.  What the second look still
-/// changes is owed to the next sample, so that no heat is lost.
-double Rosin::rub_warm(const Rubbing& rubbing, double bow_force) {
-    const double crowding = contact_.heat.area_grows_with_force ? 1.0 : bow_force;  // spots are those of 1 N
-    const auto speed = [&] {
-        return rubbing.lengthwise > 0.0 ? std::hypot(slip_, rubbing.lengthwise) : std::abs(slip_);
-    };
-    heat_.begin(speed());
-    const auto rub_at = [&](double temperature) {
-        const double coefficient = coefficient_when(temperature);
-        const double force = rub_with_steady_coefficients(rubbing, coefficient * bow_force, coefficient * bow_force);
-        power_ = coefficient * speed() * crowding;
-        return force;
-    };
-    double force = rub_at(heat_.temperature_with(owed_ + 0.5 * power_));
-    const double guess = power_;
-    if (guess == 0.0 && owed_ == 0.0) {
+void Rosin::finish() {
+    if (contact_.kind != Contact::Kind::thermal) return;
+    if (looks_ < 2) {
         heat_.finish(0.0);
-        return force;
+        return;
     }
-    force = rub_at(heat_.temperature_with(owed_ + 0.5 * guess));
-    heat_.finish(owed_ + 0.5 * guess);
-    owed_ = power_ - 0.5 * guess;
-    return force;
+    heat_.finish(owed_ + 0.5 * guess_);
+    owed_ = power_ - 0.5 * guess_;
 }
 
 double Rosin::coefficient_when(double temperature) const {
@@ -85,7 +104,7 @@ double Rosin::rub_with_steady_coefficients(const Rubbing& rubbing, double greate
     if (rubbing.lengthwise > 0.0) return rub_askew(rubbing, sliding);
     const double needed = std::abs(rubbing.free_slip) / rubbing.yield;
     if (sliding < greatest) {  // a stick holds to the greater force; a slip holds while there is a sliding speed
-        const bool holds = slips_ ? needed <= sliding : needed <= greatest;
+        const bool holds = slipped_ ? needed <= sliding : needed <= greatest;
         if (holds) return stick(rubbing.free_slip, rubbing.yield);
     } else if (needed <= greatest) {
         return stick(rubbing.free_slip, rubbing.yield);
@@ -134,7 +153,7 @@ double Rosin::slope_at(double u) const {
 /// of h where there is none.  A stick holds up to mu(0) F; a slip holds while that root exists.
 double Rosin::rub_on_curve(double free_slip, double yield, double bow_force) {
     const double offset = std::abs(free_slip);
-    if (!slips_ && offset <= yield * coefficient_at(0.0) * bow_force) return stick(free_slip, yield);
+    if (!slipped_ && offset <= yield * coefficient_at(0.0) * bow_force) return stick(free_slip, yield);
     double u = offset;
     for (int step = 0; step < most_steps; ++step) {
         const double h = (offset - u) / yield - bow_force * coefficient_at(u);

@@ -27,6 +27,16 @@ public:
     };
     double rub(const Rubbing& rubbing, double bow_force);
 
+    /// The same in its parts, for contacts that feel each other within a sample: begin; look; try_out as often as the
+    /// others change; if not settled, look and try_out once more; finish.
+    void begin(double lengthwise);
+    /// Sets the warmth of what follows: first from the last sample's heat, then from this one's too.
+    void look();
+    double try_out(const Rubbing& rubbing, double bow_force);
+    /// No second look is wanted: nothing warms.
+    bool settled() const { return contact_.kind != Contact::Kind::thermal || (power_ == 0.0 && owed_ == 0.0); }
+    void finish();
+
     double temperature() const { return heat_.temperature(); }  ///< K above ambient
     const Heat& heat() const { return heat_; }
     /// Did the contact slip in the last sample?  And how fast, m/s, string over bow.
@@ -34,12 +44,12 @@ public:
     double slip() const { return slip_; }
 
 private:
+    double speed_along(double lengthwise) const;
     double rub_with_steady_coefficients(const Rubbing& rubbing, double greatest, double sliding);
     double rub_askew(const Rubbing& rubbing, double friction);
     double rub_on_curve(double free_slip, double yield, double bow_force);
     double coefficient_at(double slip_speed) const;
     double slope_at(double slip_speed) const;
-    double rub_warm(const Rubbing& rubbing, double bow_force);
     double coefficient_when(double temperature) const;
     double stick(double free_slip, double yield);
     double slide(double free_slip, double yield, double force);
@@ -48,8 +58,12 @@ private:
     Heat heat_;
     double power_ = 0.0;  // W per newton, heat of the last sample
     double owed_ = 0.0;   // of it, what has not gone into the contact yet
+    double guess_ = 0.0;  // W per newton, of the first look
+    double coefficient_ = 0.0;
+    int looks_ = 0;
     double slip_ = 0.0;
     bool slips_ = false;
+    bool slipped_ = false;  // in the sample before
 };
 
 }  // namespace sim::kernel

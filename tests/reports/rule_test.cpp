@@ -95,9 +95,9 @@ const char* heading =
 
 /// Does the best contact point step back by a tenth between two stops, seen twice as finely?
 bool steps_back_on_finer_grid(const Preset& preset, double before, double now) {
-    const Climb fine = judge_climb(climb_maps(preset, preset.strings[0], preset.player,
-                                              {.stops = {before, now}, .grid = {80, 16, 0}, .end = {}}, workers),
-                                   preset.player, workers);
+    const Climb fine = climb_places(climb_maps(preset, preset.strings[0], preset.player,
+                                               {.stops = {before, now}, .grid = {80, 16, 0}, .end = {}}, workers),
+                                    preset.player);
     return *fine.stops[1].band.best > 1.1 * *fine.stops[0].band.best;
 }
 
@@ -113,7 +113,7 @@ TEST(RuleTest, BestContactPointMovesInAsTheStopClimbs) {
     const PresetString& string = preset.strings[0];
     const std::vector<StrokeMap> maps =
         climb_maps(preset, string, preset.player, {.stops = stops_from_five(preset, 1.0), .end = {}}, workers);
-    const Climb climb = judge_climb(maps, preset.player, workers);
+    const Climb climb = climb_places(maps, preset.player);
     EXPECT_LE(rule_correlation(climb), -0.9);
     for (std::size_t i = 2; i < climb.stops.size(); ++i) {
         const ClimbStop& before = climb.stops[i - 1];
@@ -135,14 +135,14 @@ TEST(RuleTest, BestContactPointMovesInAsTheStopClimbs) {
     for (const Variant& variant : variants()) {
         Player player = preset.player;
         variant.change(player);
-        report += row(variant.name, judge_climb(maps, player, workers));
+        report += row(variant.name, climb_places(maps, player));
     }
     for (double factor : {1.5, 1.0 / 1.5}) {
         Preset changed = preset;
         changed.friction.thermal.layer *= factor;
         const ClimbPlan plan{.stops = stops_from_five(preset, 2.0), .end = {}};
         report += row(factor > 1.0 ? "rosin layer x 1.5 (every second stop)" : "rosin layer / 1.5 (every second stop)",
-                      find_climb(changed, string, preset.player, plan, workers));
+                      climb_places(climb_maps(changed, string, preset.player, plan, workers), preset.player));
     }
     write_report("rule.md", report);
 }

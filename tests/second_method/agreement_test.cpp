@@ -17,6 +17,9 @@ using namespace tests;
 
 constexpr double greatest_difference = 0.15;  // of an edge
 constexpr double resistance_ratio = 40.0;     // bridge over string
+/// The rosin's runaway at release takes some 10 us on these strings: modes to 40 kHz don't follow it, and cut the
+/// greatest force by up to 18 %.
+constexpr double release_fineness = 2.0;
 constexpr int places = 20;
 constexpr int forces = 20;
 const Workers workers{.threads = 2, .progress = {}};
@@ -188,10 +191,11 @@ TEST(SecondMethodTest, HeldWindowIsTheSameByModesAndByTravellingWaves) {
     cases.push_back({"consort_bass_viol", 2, 3.0, 60.0});
     std::vector<Bowed> notes;
     for (const Case& c : cases) notes.push_back(bowed(c, FrictionLaw::thermal));
-    const std::vector<Windows> windows = windows_of(notes, 1.0);
+    const std::vector<Windows> windows = windows_of(notes, release_fineness);
     std::string report =
         "Held window over a resistive bridge (40 times the string's impedance), no twist, by travelling waves and by a "
-        "modal string\n\nThermal law:\n\n" +
+        "modal string\n\nThermal law, modes to 80 kHz (to 40 kHz, too slow for the rosin's runaway at release, the two "
+        "violins' greatest force\nwas 16 and 18 % less by modes):\n\n" +
         std::string(head);
     for (std::size_t i = 0; i < cases.size(); ++i) {
         report += row(cases[i], notes[i], windows[i]);
@@ -213,7 +217,7 @@ TEST(SecondMethodTest, HeldWindowIsTheSameByModesAndByTravellingWaves) {
     const std::vector<Case> two{five[0], five[1]};
     std::vector<Bowed> hyperbola;
     for (const Case& c : two) hyperbola.push_back(bowed(c, FrictionLaw::hyperbola));
-    const std::vector<Windows> hyperbola_windows = windows_of(hyperbola, 2.0);
+    const std::vector<Windows> hyperbola_windows = windows_of(hyperbola, release_fineness);
     report +=
         "\nHyperbola, modes to 80 kHz; only the least force is held to the margin, since the greatest was seen to hang "
         "on islands and on how fine the modes are:\n\n" +
