@@ -69,6 +69,11 @@ Signal decimate(std::span<const double> samples, double sample_rate, int factor)
     return result;
 }
 
+std::vector<double> decimation_taps(int factor) {
+    assert(factor >= 1);
+    return factor == 1 ? std::vector<double>{1.0} : low_pass(factor);
+}
+
 int decimation_factor(double sample_rate, double lowest_rate) {
     assert(sample_rate > 0.0 && lowest_rate > 0.0);
     return sample_rate < 2.0 * lowest_rate ? 1 : static_cast<int>(sample_rate / lowest_rate);

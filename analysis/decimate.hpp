@@ -4,6 +4,7 @@
 #include "analysis/signal.hpp"
 
 #include <span>
+#include <vector>
 
 namespace analysis {
 
@@ -15,6 +16,9 @@ namespace analysis {
 ///          the record's start, and 32 factor samples are lost in all.  Shorter records give no samples.
 /// threads  pure
 Signal decimate(std::span<const double> samples, double sample_rate, int factor);
+
+/// The filter of `decimate`, symmetric, 32 factor + 1 taps; for factor 1 the single tap 1.
+std::vector<double> decimation_taps(int factor);
 
 /// The greatest whole factor that leaves at least `lowest_rate`, 1 or more.
 int decimation_factor(double sample_rate, double lowest_rate);

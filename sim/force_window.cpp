@@ -33,12 +33,14 @@ struct Edge {
 /// Asks all edges still wider than the precision at once, at forces even in ratio between their ends, and keeps of
 /// each what lies about the first change seen from the force that plays; until none is left.
 void narrow(std::vector<Edge>& edges, const ForceScan& scan, const AskForces& ask) {
+    const std::size_t at_once =
+        scan.at_once > 0 ? static_cast<std::size_t>(scan.at_once) : strokes_at_once(scan.kernel);
     while (true) {
         std::vector<Edge*> open;
         for (Edge& edge : edges)
             if (edge.ratio() > std::log1p(scan.precision)) open.push_back(&edge);
         if (open.empty()) return;
-        const std::size_t each = std::max<std::size_t>(1, strokes_at_once(scan.kernel) / open.size());
+        const std::size_t each = std::max<std::size_t>(1, at_once / open.size());
         std::vector<double> forces;
         for (const Edge* edge : open)
             for (std::size_t i = 1; i <= each; ++i)

@@ -2,11 +2,8 @@
 #include "sim/stroke.hpp"
 
 #include "analysis/decimate.hpp"
-#include "analysis/level.hpp"
-#include "analysis/partials.hpp"
-#include "analysis/pitch.hpp"
-#include "sim/sound/render.hpp"
 #include "sim/stroke_run.hpp"
+#include "sim/tone_meter.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +18,6 @@ constexpr double settled_periods = 18.0;
 constexpr double spare_time = 0.05;  // s
 constexpr double held_decays = 5.0;  // of the first partial
 constexpr double held_periods = 300.0;
-constexpr int pitch_search_semitones = 4;
 constexpr double least_slip_share = 0.6;  // of the contact ratio, speed laws
 
 kernel::Drive drive_of(const Stroke& stroke) {
@@ -30,6 +26,23 @@ kernel::Drive drive_of(const Stroke& stroke) {
             .force = constant_profile(stroke.force),
             .contact_point = constant_profile(stroke.contact_point),
             .lengthwise = stroke.lengthwise};
+}
+
+BowAtEnd bow_at_end(const Stroke& stroke, const StrokeRun& run) {
+    return {.speed = run.drive.speed,
+            .last_speed = stroke.speed,
+            .contact_point = stroke.contact_point,
+            .duration = stroke.duration};
+}
+
+StrokeResult result_from(const Stroke& stroke, const StrokeRun& run, const Judged& answer) {
+    StrokeResult result{.stroke = stroke,
+                        .sample_rate = run.sample_rate,
+                        .verdict = answer.verdict,
+                        .tone = answer.tone,
+                        .speak_time = {}};
+    if (result.verdict.helmholtz_from) result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
+    return result;
 }
 
 }  // namespace
@@ -44,38 +57,38 @@ StrokeRun run_of(const Note& note, const Stroke& stroke, int times) {
 }
 
 StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const kernel::Record& record) {
-    const Judged answer = judged(note, record, run.sample_rate,
-                                 {.speed = run.drive.speed,
-                                  .last_speed = stroke.speed,
-                                  .contact_point = stroke.contact_point,
-                                  .duration = stroke.duration});
-    StrokeResult result{.stroke = stroke,
-                        .sample_rate = run.sample_rate,
-                        .verdict = answer.verdict,
-                        .tone = answer.tone,
-                        .speak_time = {}};
-    if (result.verdict.helmholtz_from) result.speak_time = *result.verdict.helmholtz_from - *result.verdict.first_slip;
-    return result;
+    const BowAtEnd bow = bow_at_end(stroke, run);
+    const Judged answer = judged(note, record, run.sample_rate, bow);
+    return result_from(stroke, run, answer);
+}
+
+StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const HeardRun& heard) {
+    Judged answer;
+    if (!heard.record.diverged) answer.tone = heard.tone;
+    answer.verdict = verdict_of(note, heard.record, answer.tone, bow_at_end(stroke, run));
+    return result_from(stroke, run, answer);
 }
 
 Judged judged(const Note& note, const kernel::Record& record, double sample_rate, const BowAtEnd& bow) {
-    Judged answer;
     const double f0 = fundamental(note.string);
     const auto heard = static_cast<std::size_t>((heard_for + filter_margin) * sample_rate);
     std::span<const double> bridge_force(record.bridge_force);
     if (bridge_force.size() > heard) bridge_force = bridge_force.last(heard);
-    if (!record.diverged) answer.tone = tone_of(bridge_force, {sample_rate, f0}, note.bridge);
+    Tone tone;
+    if (!record.diverged) tone = tone_of(bridge_force, {sample_rate, f0}, note.bridge);
+    return {.tone = tone, .verdict = verdict_of(note, record, tone, bow)};
+}
 
+Verdict verdict_of(const Note& note, const kernel::Record& record, const Tone& tone, const BowAtEnd& bow) {
     const double ratio = bow.contact_point / note.string.length;
     const double ideal = 2.0 * wave_impedance(note.string) * bow.last_speed / (std::numbers::pi * ratio);
     const bool speed_law = note.friction.law != FrictionLaw::thermal;
-    answer.verdict = judge(record, bow.speed,
-                           {.period = 1.0 / f0,
-                            .contact_ratio = ratio,
-                            .duration = bow.duration,
-                            .fundamental_share = ideal > 0.0 ? answer.tone.bridge_fundamental / ideal : 0.0,
-                            .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
-    return answer;
+    return judge(record, bow.speed,
+                 {.period = 1.0 / fundamental(note.string),
+                  .contact_ratio = ratio,
+                  .duration = bow.duration,
+                  .fundamental_share = ideal > 0.0 ? tone.bridge_fundamental / ideal : 0.0,
+                  .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
 }
 
 double listening_time(const Note& note) {
@@ -104,27 +117,11 @@ double held_duration(const Note& note) {
 }
 
 Tone tone_of(std::span<const double> bridge_force, const ToneWindow& window, const Bridge& bridge) {
-    Tone tone;
-    if (bridge_force.empty()) return tone;
+    if (bridge_force.empty()) return {};
     const auto [low, high] = std::ranges::minmax(bridge_force);
-    tone.bridge_peak_to_peak = high - low;
-    const analysis::Signal heard = analysis::decimated_for_analysis(bridge_force, window.sample_rate);
-    const std::vector<sound::RadiatingMode> modes = sound::radiating_modes(bridge);
-    const auto gain = [&](double hz) { return std::abs(sound::response(modes, hz)); };
-    tone.level = analysis::weighted_rms(heard.samples, heard.sample_rate, gain);
-
-    const analysis::PitchRange range = analysis::pitch_range_around(window.expected_hz, pitch_search_semitones);
-    const auto pitch = analysis::measure_pitch(heard.samples, heard.sample_rate, range);
-    const double f0 = pitch ? pitch->hz : window.expected_hz;
-    std::vector<analysis::Partial> partials =
-        analysis::measure_partials(heard.samples, heard.sample_rate, {f0, analysis::brightness_limit_hz});
-    if (!partials.empty()) tone.bridge_fundamental = partials.front().amplitude;
-    tone.clarity = pitch ? pitch->clarity_db : analysis::measure_clarity(heard.samples, heard.sample_rate, range);
-    if (!pitch) return tone;
-    tone.pitch = pitch->hz;
-    for (analysis::Partial& partial : partials) partial.amplitude *= gain(partial.hz);
-    if (const auto bright = analysis::brightness(partials, pitch->hz)) tone.centroid = bright->centroid_hz;
-    return tone;
+    return ToneMeter(bridge).tone({.force = analysis::decimated_for_analysis(bridge_force, window.sample_rate),
+                                   .peak_to_peak = high - low,
+                                   .expected_hz = window.expected_hz});
 }
 
 StrokeResult play(const Note& note, const Stroke& stroke, int times) {

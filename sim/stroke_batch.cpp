@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/stroke_batch.hpp"
 
+#include "analysis/decimate.hpp"
 #include "sim/kernel/lanes.hpp"
 #include "sim/stroke_run.hpp"
+#include "sim/tone_meter.hpp"
 
 #include <algorithm>
 #include <numeric>
@@ -33,6 +35,18 @@ std::vector<Pack> packs_of(std::span<const Stroke> strokes) {
     return packs;
 }
 
+/// The tones of a batch whose strokes end together, its force thinned out lane by lane.
+std::vector<Tone> tones_of(const Note& note, const kernel::LaneBatch& batch, double sample_rate) {
+    const int factor = analysis::decimation_factor(sample_rate, analysis::analysis_rate);
+    ToneMeter meter(note.bridge);
+    std::vector<Tone> tones;
+    for (kernel::LaneBatch::Heard& heard : batch.heard(analysis::decimation_taps(factor), factor))
+        tones.push_back(meter.tone({.force = {std::move(heard.samples), sample_rate / factor},
+                                    .peak_to_peak = heard.peak_to_peak,
+                                    .expected_hz = fundamental(note.string)}));
+    return tones;
+}
+
 void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pack, const Workers& workers, int times,
                std::vector<StrokeResult>& results) {
     std::vector<StrokeRun> runs;
@@ -45,13 +59,20 @@ void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pa
     const StrokeRun& first = runs.front();
     kernel::LaneBatch batch(kernel_note(note, first.sample_rate), first.drive.contact_point, first.drive.lengthwise,
                             lanes);
+    const bool alike =
+        std::ranges::all_of(runs, [&](const StrokeRun& run) { return run.wanted.steps == first.wanted.steps; });
+    if (alike) batch.listen_from(first.wanted.bridge_from);
     while (batch.steps_left() > 0) {
         if (workers.stop.stop_requested()) throw Stopped();
         batch.advance(std::min(batch.steps_left(), steps_between_looks));
     }
     const std::vector<kernel::Record> records = batch.take_records();
-    for (std::size_t k = 0; k < pack.size(); ++k)
-        results[pack[k]] = result_of(note, strokes[pack[k]], runs[k], records[k]);
+    const std::vector<Tone> tones = alike ? tones_of(note, batch, first.sample_rate) : std::vector<Tone>();
+    for (std::size_t k = 0; k < pack.size(); ++k) {
+        const Stroke& stroke = strokes[pack[k]];
+        results[pack[k]] = alike ? result_of(note, stroke, runs[k], HeardRun{records[k], tones[k]})
+                                 : result_of(note, stroke, runs[k], records[k]);
+    }
 }
 
 }  // namespace

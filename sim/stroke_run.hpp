@@ -17,4 +17,14 @@ StrokeRun run_of(const Note& note, const Stroke& stroke, int times);
 /// What a record of that run says.
 StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const kernel::Record& record);
 
+/// The same where the tone was measured already.
+struct HeardRun {
+    const kernel::Record& record;
+    const Tone& tone;
+};
+StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const HeardRun& heard);
+
+/// The judge's word on a run whose tone is known.
+Verdict verdict_of(const Note& note, const kernel::Record& record, const Tone& tone, const BowAtEnd& bow);
+
 }  // namespace sim

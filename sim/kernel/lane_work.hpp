@@ -68,4 +68,15 @@ struct LaneBlock {
 /// Advances all lanes, on the best instruction set there is.  Flush-to-zero must be on (LaneArithmetic).
 void advance_lanes(LaneWork& work, const LaneBlock& block) noexcept;
 
+/// Every step-th sample of rows after a symmetric low-pass of an odd number of taps.
+struct LaneThinning {
+    std::vector<float> taps;
+    std::size_t step = 1;
+    std::size_t outputs = 0;
+};
+void thin_lanes(const LaneRow* rows, const LaneThinning& thinning, LaneRow* out) noexcept;
+
+/// Greatest less least of each lane over count >= 1 rows.
+void span_of_lanes(const LaneRow* rows, std::size_t count, LaneRow* out) noexcept;
+
 }  // namespace sim::kernel

@@ -52,6 +52,8 @@ struct LaneBatch::State {
     std::vector<Lane> lanes;
     std::vector<LaneBowPlace> places;
     Buffers buffers;
+    std::vector<LaneRow> heard;
+    int heard_from = -1;  // < 0 = the records keep the force
     bool waveforms = false;
     int now = 0;
 };
@@ -69,8 +71,6 @@ LaneBatch::State::State(const Note& the_note, const Profile& contact, double len
                          .force = LaneProfile(stroke.force, note.sample_rate),
                          .record = {},
                          .now = {}});
-        lanes.back().record.bridge_force.reserve(
-            static_cast<std::size_t>(std::max(0, stroke.wanted.steps - stroke.wanted.bridge_from)));
         if (stroke.start.helmholtz) speeds[i] = stroke.start.speed;
         warm(work, i, stroke.start.warmth);
         waveforms = waveforms || stroke.wanted.waveforms;
@@ -92,6 +92,7 @@ int LaneBatch::State::span_from_here(int steps) const {
     const auto until = [&](int step) {
         if (step > now) span = std::min(span, step - now);
     };
+    until(heard_from);
     for (const Lane& lane : lanes) {
         until(lane.speed.next_step());
         until(lane.force.next_step());
@@ -115,7 +116,7 @@ void LaneBatch::State::aim() {
 
 void LaneBatch::State::keep(Lane& lane, std::size_t i, int steps) {
     const int first = std::max(0, lane.wanted.bridge_from - now);
-    for (int t = first; t < steps; ++t)
+    for (int t = first; t < steps && heard_from < 0; ++t)
         lane.record.bridge_force.push_back(buffers.bridge_force[static_cast<std::size_t>(t)].lane[i]);
     if (!lane.wanted.waveforms) return;
     for (std::size_t t = 0; t < static_cast<std::size_t>(steps); ++t) {
@@ -168,6 +169,10 @@ void LaneBatch::State::advance_span(int steps) {
     if (moves) place();
     LaneBlock block{.steps = steps, .places = places.data(), .moves = moves};
     block.bridge_force = buffers.bridge_force.data();
+    if (heard_from >= 0 && now >= heard_from) {
+        heard.resize(heard.size() + static_cast<std::size_t>(steps));
+        block.bridge_force = &heard[heard.size() - static_cast<std::size_t>(steps)];
+    }
     block.distance = buffers.distance.data();
     block.turns = buffers.turns.data();
     if (waveforms) {
@@ -215,6 +220,31 @@ void LaneBatch::drive(std::size_t lane, const Profile& speed, const Profile& for
     const double rate = state_->note.sample_rate;
     state_->lanes[lane].speed = LaneProfile(speed, rate);
     state_->lanes[lane].force = LaneProfile(force, rate);
+}
+
+void LaneBatch::listen_from(int step) {
+    state_->heard_from = step;
+    state_->heard.reserve(static_cast<std::size_t>(std::max(0, state_->lanes.front().wanted.steps - step)));
+}
+
+std::vector<LaneBatch::Heard> LaneBatch::heard(std::span<const double> taps, int step) const {
+    const std::vector<LaneRow>& rows = state_->heard;
+    std::vector<Heard> all(state_->lanes.size());
+    if (rows.empty()) return all;
+    LaneThinning thinning{.taps = {taps.begin(), taps.end()}, .step = static_cast<std::size_t>(step), .outputs = 0};
+    if (rows.size() >= taps.size()) thinning.outputs = (rows.size() - taps.size()) / thinning.step + 1;
+    std::vector<LaneRow> thin(thinning.outputs);
+    LaneRow span;
+    {
+        const LaneArithmetic arithmetic;
+        thin_lanes(rows.data(), thinning, thin.data());
+        span_of_lanes(rows.data(), rows.size(), &span);
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        all[i].peak_to_peak = span.lane[i];
+        for (const LaneRow& row : thin) all[i].samples.push_back(row.lane[i]);
+    }
+    return all;
 }
 
 std::vector<Record> LaneBatch::take_records() {

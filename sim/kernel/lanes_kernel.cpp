@@ -143,6 +143,30 @@ void advance(LaneWork& work, const LaneBlock& block) {
     }
 }
 
+/// Four running sums, so that one waits less for the other.
+void thin(const LaneRow* rows, const LaneThinning& thinning, LaneRow* out) {
+    const std::size_t half = thinning.taps.size() / 2;
+    const float* taps = thinning.taps.data();
+    for (std::size_t i = 0; i < thinning.outputs; ++i, rows += thinning.step) {
+        const LaneRow* last = rows + 2 * half;
+        Row sums[4] = {all(taps[half]) * load(rows[half]), all(0.0F), all(0.0F), all(0.0F)};
+        for (std::size_t k = 0; k < half; ++k)
+            sums[k % 4] = sums[k % 4] + all(taps[k]) * (load(rows[k]) + load(*(last - k)));
+        store((sums[0] + sums[1]) + (sums[2] + sums[3]), out[i]);
+    }
+}
+
+void span(const LaneRow* rows, std::size_t count, LaneRow* out) {
+    Row low = load(rows[0]);
+    Row high = low;
+    for (std::size_t i = 1; i < count; ++i) {
+        const Row here = load(rows[i]);
+        low = choose(here < low, here, low);
+        high = choose(high < here, here, high);
+    }
+    store(high - low, *out);
+}
+
 }  // namespace sim::kernel::HWY_NAMESPACE
 HWY_AFTER_NAMESPACE();
 
@@ -150,8 +174,18 @@ HWY_AFTER_NAMESPACE();
 namespace sim::kernel {
 
 HWY_EXPORT(advance);
+HWY_EXPORT(thin);
+HWY_EXPORT(span);
 
 void advance_lanes(LaneWork& work, const LaneBlock& block) noexcept { HWY_DYNAMIC_DISPATCH(advance)(work, block); }
+
+void thin_lanes(const LaneRow* rows, const LaneThinning& thinning, LaneRow* out) noexcept {
+    HWY_DYNAMIC_DISPATCH(thin)(rows, thinning, out);
+}
+
+void span_of_lanes(const LaneRow* rows, std::size_t count, LaneRow* out) noexcept {
+    HWY_DYNAMIC_DISPATCH(span)(rows, count, out);
+}
 
 }  // namespace sim::kernel
 #endif

@@ -48,7 +48,7 @@ protected:
     }
 };
 
-constexpr const char* pinned = "0";
+constexpr const char* pinned = "0d0c41bf0bcfbb71";
 
 }  // namespace
 
@@ -61,6 +61,5 @@ TEST_P(LaneTargetsTest, RecordsAreTheSameBits) {
     EXPECT_EQ(hash_of(varied_records()), pinned) << hwy::TargetName(GetParam());
 }
 
-INSTANTIATE_TEST_SUITE_P(All, LaneTargetsTest,
-                         ::testing::Values(HWY_SSSE3, HWY_SSE4, HWY_AVX2, HWY_AVX3, HWY_AVX3_DL, HWY_NEON),
+INSTANTIATE_TEST_SUITE_P(All, LaneTargetsTest, ::testing::Values(HWY_SSSE3, HWY_SSE4, HWY_AVX2, HWY_AVX3, HWY_AVX3_DL),
                          [](const auto& tested) { return std::string(hwy::TargetName(tested.param)); });
