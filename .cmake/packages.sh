@@ -12,7 +12,7 @@ test_packages=(
     libgtest-dev libgmock-dev
     harminv  # harmonic inversion, run by tests as a process of its own
 )
-all_packages=(clang-format)  # for ./check all
+all_packages=(ccache clang-format)  # for ./check all
 
 # Installs those of the named packages that are not there.  The chatter of apt goes to .build/install.log.
 install_missing() {

@@ -144,7 +144,7 @@ constexpr std::string_view habit = "common practice";
 
 constexpr std::array table{
     thermal<&ThermalContact::layer, 6>("rosin_layer", "thickness of the rosin layer", "um"),
-    thermal<&ThermalContact::spot_radius, 6>("rosin_spot_radius", "radius of a hair's spot of contact", "um"),
+    thermal<&ThermalContact::spot_radius, 6>("rosin_spot_radius", "radius of a spot of contact", "um"),
     thermal<&ThermalContact::specific_heat, 0>("rosin_specific_heat", "specific heat of rosin", "J/(kg K)"),
     thermal<&ThermalContact::conductivity, 0>("rosin_conductivity", "heat conductivity of rosin", "W/(m K)"),
     thermal<&ThermalContact::contact_pressure, -6>("contact_pressure", "pressure in the spots of contact", "MPa"),
