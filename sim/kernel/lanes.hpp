@@ -19,7 +19,8 @@ struct LaneStroke {
 };
 
 /// Strokes of one note at one contact point (fixed or moving), advanced together in single precision by a vector
-/// kernel: all that `run_reference` knows, sample by sample in the same order.
+/// kernel: all that `run_reference` knows, sample by sample in the same order, but for a ribbon's points that feel each
+/// other within a sample (here they rub one after the other: `play_all` leaves ribbons to the reference).
 ///
 /// A stroke's record is the same bits on every instruction set and beside every neighbour.  Against the reference it
 /// differs by rounding, which a bowed string soon blows up to another run of the same kind: to be compared by verdicts

@@ -69,7 +69,7 @@ TEST(SpeedsCommandTest, DrawsAChart) {
     if (outcome.exit_code == 2) GTEST_SKIP() << outcome.err;
     EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
     const std::string svg = tests::contents(bowband.file("speeds.svg"));
-    for (const char* said : {"bow speed, m/s", "contact point, mm", "security, share", "stop 12 (D5)", "pp at 0.1"})
+    for (const char* said : {"bow speed, m/s", "contact point, mm", "security, share", "stop 12 (D5)", "p at 0.14"})
         EXPECT_THAT(svg, HasSubstr(said));
     EXPECT_EQ(json::parse(tests::contents(bowband.file("x.json")))["run"]["settings"]["stop_semitones"], 12);
 }

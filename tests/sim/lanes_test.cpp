@@ -66,13 +66,6 @@ TEST(LanesTest, EveryLawFollowsTheReference) {
     }
 }
 
-/// expects  as above with a ribbon of five points that give
-TEST(LanesTest, RibbonFollowsTheReference) {
-    const Note note =
-        octave_of("division_bass_viol", {}, {.hair_points = 5, .stiffness = 2.5e5, .resistance = 10.0, .mass = 1.7e-3});
-    EXPECT_LE(parting(note, at_the_place, lane_strokes(3, 4000), early), 1e-3);
-}
-
 /// expects  as above where the string also moves towards the hair, over a bridge that leans
 TEST(LanesTest, UprightMotionFollowsTheReference) {
     const Note note = octave_of("division_bass_viol", {}, {.upright_resistance = 1.3, .bridge_lean = 0.4});
