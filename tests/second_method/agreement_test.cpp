@@ -57,7 +57,8 @@ std::vector<Windows> windows_of(const std::vector<Bowed>& notes, double finer) {
     for_each_job(static_cast<int>(3 * notes.size()), workers, [&](int job) {
         const auto i = static_cast<std::size_t>(job) / 3;
         const Bowed& b = notes[i];
-        const ForceScan scan = usual_scan(b.note, b.player, b.contact_point);
+        ForceScan scan = usual_scan(b.note, b.player, b.contact_point);
+        scan.kernel = Kernel::reference;  // one force at a time, as the modes are played
         if (job % 3 == 0) {
             windows[i].waves = held_window(b.note, b.player, b.contact_point, scan);
             return;
