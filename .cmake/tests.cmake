@@ -1,10 +1,10 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 include(GoogleTest)
 
-# bowband_test(NAME SOURCES file... [LIBS target...] [LABELS slow|heavy|unsettled...])
+# bowband_test(NAME SOURCES file... [LIBS target...] [LABELS slow|heavy...])
 #
 # A GoogleTest program with its tests known to ctest.  Labels: `quick` (./check), unless `slow` is given
-# (./check all only); `unsettled` beside slow: not run by ./check all until what it found has been dealt with; `heavy` beside quick keeps a test out of the run under sanitizers.
+# (./check all only); `heavy` beside quick keeps a test out of the run under sanitizers.
 function(bowband_test name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LIBS;LABELS")
     if(arg_UNPARSED_ARGUMENTS OR NOT arg_SOURCES)

@@ -33,8 +33,7 @@ struct Edge {
 /// Asks all edges still wider than the precision at once, at forces even in ratio between their ends, and keeps of
 /// each what lies about the first change seen from the force that plays; until none is left.
 void narrow(std::vector<Edge>& edges, const ForceScan& scan, const AskForces& ask) {
-    const std::size_t at_once =
-        scan.at_once > 0 ? static_cast<std::size_t>(scan.at_once) : strokes_at_once(scan.kernel);
+    const std::size_t at_once = strokes_at_once(scan.kernel);
     while (true) {
         std::vector<Edge*> open;
         for (Edge& edge : edges)

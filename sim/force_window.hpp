@@ -37,7 +37,6 @@ struct ForceScan {
     double middle = 0.0;      ///< N, whose interval counts
     double precision = 0.02;  ///< relative, of each edge
     Kernel kernel = Kernel::lanes;
-    int at_once = 0;  ///< forces asked together, shared among the edges; 0 = as many as the kernel takes
 };
 
 /// The answer to one force: does it play, and what does the string do?

@@ -10,7 +10,6 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
 namespace {
 
@@ -146,7 +145,7 @@ double held_least(const Case& c, const Bow& bow) {
 }
 
 Bow leaning(double degrees) {
-    return {.upright_resistance = 1.3, .bridge_lean = std::tan(degrees * std::numbers::pi / 180.0)};
+    return {.upright_resistance = 1.3, .bridge_lean = std::tan(analysis::radians_from_degrees(degrees))};
 }
 
 }  // namespace
