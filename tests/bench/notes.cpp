@@ -39,8 +39,9 @@ double operations_per_step(const sim::Note& note) {
     const sim::kernel::LaneWork work = sim::kernel::lane_work(ready, geometry);
     const double bridge = 9.0 + 9.0 * static_cast<double>(work.modes.size());
     constexpr double branches = sim::kernel::LaneHeat::branches;
-    const double heat = (branches * 7.0 + (branches - 1.0) * 3.0 + branches + 6.0) + (2.0 + 6.0 * branches);
-    const double friction = 8.0 + 5.0 + 4.0 + 14.0 + 1.0;
+    const double heat = (6.0 * branches + 3.0 * (branches - 1.0) + 8.0) + (2.0 + 6.0 * branches);
+    const double curve = 3.0 * sim::kernel::LaneCurve::ramps - 1.0 + 4.0 + 9.0;
+    const double friction = 2.0 * (curve + 2.0 + 5.0) + 2.0 + 3.0 + 3.0;
     const double bow = 3.0 + 8.0;
     const double watch = 7.0;
     return bridge + of_line(work.string) + of_line(work.twist) + heat + friction + bow + watch;
