@@ -14,6 +14,8 @@
 #include "tests/bench/peak.hpp"
 
 #include <benchmark/benchmark.h>
+#include <hwy/highway.h>
+#include <hwy/targets.h>
 
 #include <algorithm>
 #include <chrono>
@@ -30,7 +32,6 @@ double seconds_since(Clock::time_point begin) { return std::chrono::duration<dou
 /// Of this run: what the other rows are set against.
 struct Yardstick {
     double reference = 0.0;  // steps a second
-    double peak = 0.0;       // operations a second
 };
 Yardstick yardstick;
 
@@ -73,8 +74,17 @@ void reference(benchmark::State& state) {
 }
 BENCHMARK(reference)->Unit(benchmark::kMillisecond)->MinTime(2.0);
 
+/// From here on the kernel takes this instruction set, or 0: the best there is.
+void choose(std::int64_t target) {
+    hwy::SetSupportedTargetsForTest(target);
+    hwy::GetChosenTarget().Update(hwy::SupportedTargets());
+}
+
 /// The vector kernel alone, 16 strokes on one core.
-void lanes(benchmark::State& state) {
+void lanes(benchmark::State& state, std::int64_t target) {
+    if (target != 0 && (hwy::SupportedTargets() & target) == 0) return state.SkipWithError("not on this processor");
+    choose(target);
+    const double peak = tests::peak_operations_per_second();
     const Note note = tests::bench_note();
     const kernel::Note ready = kernel_note(note, sample_rate(note, tests::bench_place));
     constexpr int steps = 40'000;
@@ -88,9 +98,12 @@ void lanes(benchmark::State& state) {
         benchmark::DoNotOptimize(batch.take_records());
     }
     count_lane_steps(state, best, 1.0);
-    state.counters["share_of_peak"] = best * tests::operations_per_step(note) / yardstick.peak;
+    state.counters["share_of_peak"] = best * tests::operations_per_step(note) / peak;
+    choose(0);
 }
-BENCHMARK(lanes)->Unit(benchmark::kMillisecond)->MinTime(2.0);
+BENCHMARK_CAPTURE(lanes, best_set, std::int64_t{0})->Unit(benchmark::kMillisecond)->MinTime(2.0);
+BENCHMARK_CAPTURE(lanes, avx2, std::int64_t{HWY_AVX2})->Unit(benchmark::kMillisecond)->MinTime(2.0);
+BENCHMARK_CAPTURE(lanes, sse4, std::int64_t{HWY_SSE4})->Unit(benchmark::kMillisecond)->MinTime(2.0);
 
 double steps_of(const StrokeMap& map) {
     double sum = 0.0;
@@ -184,9 +197,8 @@ BENCHMARK(live_blocks)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations
 int main(int count, char** arguments) {
     benchmark::Initialize(&count, arguments);
     if (benchmark::ReportUnrecognizedArguments(count, arguments)) return 2;
-    yardstick.peak = tests::peak_operations_per_second();
     std::printf("kernel for %s; peak of a core without fused multiply-add %.0f GFLOP/s; %.0f operations a lane-step\n",
-                tests::instruction_set().c_str(), 1e-9 * yardstick.peak,
+                tests::instruction_set().c_str(), 1e-9 * tests::peak_operations_per_second(),
                 tests::operations_per_step(tests::bench_note()));
     benchmark::RunSpecifiedBenchmarks();
     return 0;
