@@ -3,11 +3,11 @@
 
 #include "sim/sound/live_voice.hpp"
 
-#include <QAudioDevice>
 #include <QAudioFormat>
 #include <QAudioSink>
-#include <QIODevice>
+#include <QElapsedTimer>
 #include <QObject>
+#include <QTimer>
 
 #include <atomic>
 #include <memory>
@@ -15,30 +15,17 @@
 
 namespace gui {
 
-/// What the sound output reads from: a voice that never ends.
-class VoiceStream : public QIODevice {
-public:
-    VoiceStream(std::shared_ptr<sim::sound::LiveVoice> voice, const QAudioFormat& format);
-
-    bool isSequential() const override { return true; }
-    qint64 bytesAvailable() const override;
-
-protected:
-    qint64 readData(char* data, qint64 most) override;
-    qint64 writeData(const char*, qint64) override { return -1; }
-
-private:
-    std::shared_ptr<sim::sound::LiveVoice> voice_;
-    QAudioFormat format_;
-    std::vector<float> block_;
-};
-
 using SharedVoice = std::shared_ptr<sim::sound::LiveVoice>;
 
 /// The system's sound output, on a thread of its own: its clock must not wait for the window.
+///
+/// The samples are pushed every few milliseconds as the output takes them.  Qt's pull mode asks for 20 ms at a time
+/// and with less than twice that in its buffer it does not run at all, which would be too slow for a hand.
 class Card : public QObject {
     Q_OBJECT
 public:
+    Card();
+
     int underruns() const { return underruns_.load(); }
 
 public slots:
@@ -50,10 +37,19 @@ signals:
     void lost(QString message);
 
 private:
+    void feed();
     void follow_state(QAudio::State state);
+    void lose(const QString& message);
 
-    std::unique_ptr<VoiceStream> stream_;
+    QTimer* timer_;
+    QAudioFormat format_;
+    SharedVoice voice_;
     std::unique_ptr<QAudioSink> sink_;
+    QIODevice* device_ = nullptr;  // the sink's
+    QElapsedTimer since_taken_;
+    std::vector<float> block_;
+    std::vector<char> bytes_;
+    std::size_t written_ = 0;  // of bytes_
     std::atomic<int> underruns_ = 0;
 };
 
