@@ -84,6 +84,11 @@ std::vector<double> SoundServer::Recording::samples() {
     return all;
 }
 
+void SoundServer::Recording::forget() {
+    samples();
+    bytes_.clear();
+}
+
 SoundServer::Playing::Playing(const std::vector<double>& samples) {
     const QString file = folder_.filePath("tone.wav");
     analysis::write_audio(file.toStdString(), analysis::Signal{samples, 48000.0});

@@ -27,8 +27,9 @@ public:
     public:
         Recording();
         ~Recording();
-        /// All samples so far.
+        /// All samples so far, or since the last forget().
         std::vector<double> samples();
+        void forget();
 
     private:
         QProcess process_;

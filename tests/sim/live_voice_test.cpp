@@ -91,11 +91,10 @@ double greatest_jump(std::span<const float> sound) {
 /// expects  where the stroke speaks at its own sample rate and at twice that (which of two motions a stroke falls into
 /// is
 ///          chance otherwise): Helmholtz motion, pitch within 3 cents of the simulation's, level within 1 dB
-/// margin   as said; that is so for at least 4 of the 6 instruments
+/// margin   as said; that is so for at least 3 of the 4 instruments
 TEST(LiveVoiceTest, HeldNoteIsThatOfTheSimulation) {
     int compared = 0;
-    for (const char* name :
-         {"division_bass_viol", "treble_viol", "cello", "violin", "lyra_bass_viol", "violone_in_g"}) {
+    for (const char* name : {"division_bass_viol", "treble_viol", "cello", "violin"}) {
         const Preset preset = find_preset(name);
         Live live;
         const Note note = live.set_note(preset, 0, 12.0);
@@ -117,7 +116,7 @@ TEST(LiveVoiceTest, HeldNoteIsThatOfTheSimulation) {
         EXPECT_EQ(live.heard->verdict.motion, Motion::helmholtz) << name;
         EXPECT_TRUE(live.heard->long_enough) << name;
     }
-    EXPECT_GE(compared, 4);
+    EXPECT_GE(compared, 3);
 }
 
 /// source   tests/reports/moving_bow.md, where the bow moves evenly
@@ -274,31 +273,4 @@ TEST(LimiterTest, LeavesHalfScaleAloneAndNeverPassesFullScale) {
         EXPECT_EQ(sound::limited(-x), -sound::limited(x));
         before = sound::limited(x);
     }
-}
-
-/// expects  the same bits as the run it took up, on the same note; energy never grows by a stop that moves
-TEST(ReferenceRunTest, RunTakenUpGoesOnAsIfNothingHadHappened) {
-    const Preset preset = find_preset("division_bass_viol");
-    LiveNote first(preset, 0, 12.0, card_rate);
-    LiveNote second(preset, 0, 12.0, card_rate);
-    const kernel::BowContact::Hand hand{.speed = 0.2, .force = 0.25, .lengthwise = 0.0};
-    const auto play_on = [&](LiveNote& note) {
-        const double force = note.run.advance(hand);
-        note.run.step();
-        return force;
-    };
-    first.run.place_bow(0.035);
-    second.run.place_bow(0.035);
-    for (int i = 0; i < 20000; ++i) play_on(first);
-    ASSERT_TRUE(kernel::same_string(first.kernel, second.kernel));
-    second.run.take_up(first.run);
-    for (int i = 0; i < 5000; ++i) ASSERT_EQ(play_on(second), play_on(first)) << i;
-}
-
-TEST(ReferenceRunTest, OtherStringsAndInstrumentsAreNotTheSameString) {
-    const Preset bass = find_preset("division_bass_viol");
-    const LiveNote note(bass, 0, 12.0, card_rate);
-    EXPECT_TRUE(kernel::same_string(note.kernel, LiveNote(bass, 0, 3.5, card_rate).kernel));
-    EXPECT_FALSE(kernel::same_string(note.kernel, LiveNote(bass, 1, 12.0, card_rate).kernel));
-    EXPECT_FALSE(kernel::same_string(note.kernel, LiveNote(find_preset("violin"), 0, 12.0, card_rate).kernel));
 }
