@@ -76,6 +76,21 @@ double median_level_db(std::span<const double> samples) {
 
 }  // namespace
 
+TEST_F(SoundServerTest, StopOffTheBoardIsToldAndTheNoteSoundsOn) {
+    const sim::Preset preset = sim::find_preset("violin");
+    LiveBow bow;
+    QString told;
+    QObject::connect(&bow, &LiveBow::failed, [&](const QString& message) { told = message; });
+    bow.set_note(preset, 0, 0.0);
+    bow.start();
+    wait_for(200);
+    EXPECT_TRUE(told.isEmpty()) << told.toStdString();
+    bow.set_note(preset, 0, 99.0);
+    for (int i = 0; i < 50 && told.isEmpty(); ++i) wait_for(100);
+    EXPECT_TRUE(told.contains("off the board")) << told.toStdString();
+    EXPECT_TRUE(bow.sounding());
+}
+
 /// source   own check: the same stroke by `play`
 /// expects  the note on the monitor with the simulation's pitch, 3 cents, and its level times the scale, 0.5 dB; the
 /// ear
