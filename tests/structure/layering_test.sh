@@ -1,6 +1,7 @@
 #!/bin/bash
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Includes run only analysis <- sim <- {cli, gui/model, gui/charts}, gui/model <- gui/view, gui/charts <- {cli, gui/view}.
+# Includes run only analysis <- sim <- {cli, gui/model, gui/charts, gui/sound}, {gui/model, gui/sound} <- gui/view,
+# gui/charts <- {cli, gui/view}.
 # Every project include is written from the root.  Qt stands only under gui/ and in the chart calls of cli/.
 source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
 
@@ -11,7 +12,8 @@ allowed_from() {
         sim/*)        echo '^(analysis|sim)/' ;;
         gui/charts/*) echo '^(analysis|sim|gui/charts)/' ;;
         gui/model/*)  echo '^(analysis|sim|gui/model)/' ;;
-        gui/view/*)   echo '^gui/(view|model|charts)/' ;;
+        gui/sound/*)  echo '^(analysis|sim|gui/sound)/' ;;
+        gui/view/*)   echo '^gui/(view|model|charts|sound)/' ;;
         gui/*)        echo '^gui/' ;;
         cli/*)        echo '^(analysis|sim|gui/charts|cli)/' ;;
         tests/*)      echo '^(analysis|sim|gui|cli|tests)/' ;;

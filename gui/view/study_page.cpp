@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/view/study_page.hpp"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QProgressBar>
+#include <QStackedLayout>
+#include <QVBoxLayout>
+
+namespace gui {
+namespace {
+
+constexpr int progress_steps = 1000;
+
+}  // namespace
+
+StudyPage::StudyPage(Study& study, QWidget* parent)
+    : Page(parent),
+      study_(&study),
+      top_(new QHBoxLayout),
+      below_(new QStackedLayout),
+      words_(new QLabel),
+      state_(new QLabel),
+      progress_(new QProgressBar),
+      chart_(new ChartView) {
+    auto* rows = new QVBoxLayout(this);
+    rows->addLayout(top_);
+    rows->addLayout(below_, 1);
+    words_->setWordWrap(true);
+    words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    words_->setAccessibleName(tr("What it says"));
+    progress_->setRange(0, progress_steps);
+    progress_->setFixedWidth(160);
+    progress_->setAccessibleName(tr("Progress of the simulation"));
+    auto policy = progress_->sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    progress_->setSizePolicy(policy);
+    top_->addWidget(words_, 1);
+    top_->addWidget(state_);
+    top_->addWidget(progress_);
+    below_->addWidget(chart_);
+    connect(&study, &Study::found, this, &StudyPage::refresh);
+    connect(&study, &Study::progress, this,
+            [this](double share) { progress_->setValue(static_cast<int>(share * progress_steps)); });
+    connect(&study, &Study::working_changed, this, &StudyPage::tell_state);
+    connect(&study, &Study::outdated, this, &StudyPage::tell_state);
+    progress_->hide();
+}
+
+void StudyPage::add_beside(QWidget* widget) { top_->addWidget(widget); }
+void StudyPage::add_below(QWidget* widget) { below_->addWidget(widget); }
+void StudyPage::show_below(int index) { below_->setCurrentIndex(index); }
+
+void StudyPage::set_looked_at(bool looked_at) {
+    looked_at_ = looked_at;
+    study_->set_watched(looked_at);
+    if (looked_at && !fresh_) refresh();
+}
+
+void StudyPage::refresh() {
+    fresh_ = looked_at_;
+    if (!looked_at_ || !has_answer()) return;
+    const Shown now = shown();
+    words_->setText(now.words);
+    chart_->set_chart(now.chart, now.words);
+    tell_state();
+}
+
+void StudyPage::tell_state() {
+    progress_->setVisible(study_->working());
+    if (study_->up_to_date())
+        state_->clear();
+    else
+        state_->setText(has_answer() ? tr("being worked out anew …") : tr("being worked out …"));
+}
+
+Export StudyPage::chart_export(const QString& name, const QString& file_name) const {
+    return {name, tr("Pictures (*.png *.svg *.pdf)"), file_name,
+            [this](const std::filesystem::path& place) { charts::save_chart(chart_->chart(), place); }};
+}
+
+}  // namespace gui
