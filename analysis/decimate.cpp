@@ -74,6 +74,15 @@ std::vector<double> decimation_taps(int factor) {
     return factor == 1 ? std::vector<double>{1.0} : low_pass(factor);
 }
 
+Decimator::Decimator(int factor) : taps_(decimation_taps(factor)), ring_(2 * taps_.size(), 0.0) {}
+
+void Decimator::push(double sample) {
+    ring_[next_] = ring_[next_ + taps_.size()] = sample;
+    next_ = next_ + 1 == taps_.size() ? 0 : next_ + 1;
+}
+
+double Decimator::output() const { return dot(taps_.data(), ring_.data() + next_, taps_.size()); }
+
 int decimation_factor(double sample_rate, double lowest_rate) {
     assert(sample_rate > 0.0 && lowest_rate > 0.0);
     return sample_rate < 2.0 * lowest_rate ? 1 : static_cast<int>(sample_rate / lowest_rate);

@@ -3,6 +3,7 @@
 
 #include "analysis/signal.hpp"
 
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -19,6 +20,23 @@ Signal decimate(std::span<const double> samples, double sample_rate, int factor)
 
 /// The filter of `decimate`, symmetric, 32 factor + 1 taps; for factor 1 the single tap 1.
 std::vector<double> decimation_taps(int factor);
+
+/// `decimate` without an end: a sample in, and every `factor`-th time one out.
+///
+/// promise  no heap, no locks, no throw but in the constructor
+class Decimator {
+public:
+    explicit Decimator(int factor);
+
+    void push(double sample);
+    /// The filter over the last 32 factor + 1 samples; what came before the first counts as 0.
+    double output() const;
+
+private:
+    std::vector<double> taps_;
+    std::vector<double> ring_;  // kept twice, one after the other: the last samples then lie in one piece
+    std::size_t next_ = 0;
+};
 
 /// The greatest whole factor that leaves at least `lowest_rate`, 1 or more.
 int decimation_factor(double sample_rate, double lowest_rate);

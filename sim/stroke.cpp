@@ -79,16 +79,19 @@ Judged judged(const Note& note, const kernel::Record& record, double sample_rate
     return {.tone = tone, .verdict = verdict_of(note, record, tone, bow)};
 }
 
-Verdict verdict_of(const Note& note, const kernel::Record& record, const Tone& tone, const BowAtEnd& bow) {
+Hearing hearing_of(const Note& note, const Tone& tone, const BowAtEnd& bow) {
     const double ratio = bow.contact_point / note.string.length;
     const double ideal = 2.0 * wave_impedance(note.string) * bow.last_speed / (std::numbers::pi * ratio);
     const bool speed_law = note.friction.law != FrictionLaw::thermal;
-    return judge(record, bow.speed,
-                 {.period = 1.0 / fundamental(note.string),
-                  .contact_ratio = ratio,
-                  .duration = bow.duration,
-                  .fundamental_share = ideal > 0.0 ? tone.bridge_fundamental / ideal : 0.0,
-                  .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0});
+    return {.period = 1.0 / fundamental(note.string),
+            .contact_ratio = ratio,
+            .duration = bow.duration,
+            .fundamental_share = ideal > 0.0 ? tone.bridge_fundamental / ideal : 0.0,
+            .least_slip_fraction = speed_law ? least_slip_share * ratio : 0.0};
+}
+
+Verdict verdict_of(const Note& note, const kernel::Record& record, const Tone& tone, const BowAtEnd& bow) {
+    return judge(record, bow.speed, hearing_of(note, tone, bow));
 }
 
 double listening_time(const Note& note) {

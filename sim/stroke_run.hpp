@@ -24,7 +24,9 @@ struct HeardRun {
 };
 StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& run, const HeardRun& heard);
 
-/// The judge's word on a run whose tone is known.
+/// What the judge is to know of a run whose tone is known.
+Hearing hearing_of(const Note& note, const Tone& tone, const BowAtEnd& bow);
+/// The judge's word on it.
 Verdict verdict_of(const Note& note, const kernel::Record& record, const Tone& tone, const BowAtEnd& bow);
 
 }  // namespace sim

@@ -42,6 +42,16 @@ void BowContact::place(double contact_point, WaveLines& string, WaveLines& twist
     }
 }
 
+void BowContact::take_up(const BowContact& before) {
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+        const Point& old = before.points_[i];
+        points_[i].rosin.take_up(old.rosin);
+        points_[i].stretch = old.stretch;
+        points_[i].speed = old.speed;
+        points_[i].force = old.force;
+    }
+}
+
 double BowContact::felt_from_others(std::size_t point) const {
     double sum = 0.0;
     for (std::size_t j = 0; j < points_[point].felt.size(); ++j) sum += points_[point].felt[j] * points_[j].force;

@@ -20,6 +20,9 @@ public:
 
     void place(double contact_point, WaveLines& string, WaveLines& twist);
 
+    /// Goes on from the state of the same hair.
+    void take_up(const BowContact& before);
+
     struct Hand {
         double speed;       ///< m/s, of the stick
         double force;       ///< N, >= 0

@@ -26,6 +26,11 @@ BridgeEnd::BridgeEnd(const Bridge& bridge, double wave_impedance, double sample_
     }
 }
 
+void BridgeEnd::take_up(const BridgeEnd& before) {
+    std::ranges::copy(before.s1_, s1_.begin());
+    std::ranges::copy(before.s2_, s2_.begin());
+}
+
 double BridgeEnd::reflect(double in) {
     return kind_ == BridgeKind::modes ? reflect_from_modes(in) : steady_reflection_ * in;
 }

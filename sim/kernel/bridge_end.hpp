@@ -15,6 +15,9 @@ public:
     /// m/s in, m/s out; the force on the bridge is impedance * (in - out).
     double reflect(double in);
 
+    /// Goes on from the motion of the same body.
+    void take_up(const BridgeEnd& before);
+
     /// Both directions of the string's motion: modes move the bridge along a line that leans `lean` (upright over
     /// bowing direction), so that each direction is felt in the other; the bowing direction alone yields as in
     /// `reflect`.

@@ -61,6 +61,17 @@ double EndFilter::disperse(double in) {
     return in;
 }
 
+void EndFilter::take_up(const EndFilter& before) {
+    const auto states = [](std::vector<OnePole>& row, const std::vector<OnePole>& old) {
+        for (std::size_t i = 0; i < std::min(row.size(), old.size()); ++i) row[i].state = old[i].state;
+    };
+    states(losses_, before.losses_);
+    states(end_losses_, before.end_losses_);
+    std::copy_n(before.allpass_.begin(), std::min(allpass_.size(), before.allpass_.size()), allpass_.begin());
+    fraction_in_ = before.fraction_in_;
+    fraction_out_ = before.fraction_out_;
+}
+
 double EndFilter::process(double in) {
     const double vibration = disperse(lose(end_losses_, lose(losses_, in)));
     const double out = fraction_ * (vibration - fraction_out_) + fraction_in_;

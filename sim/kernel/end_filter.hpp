@@ -18,6 +18,8 @@ public:
     /// Whole samples of the round trip that the lines must hold.
     int line_samples() const { return line_samples_; }
     double process(double in);
+    /// Goes on from the states of another filter of this kind: sections that both have.
+    void take_up(const EndFilter& before);
 
     // The numbers, for the vector kernel, which carries them in its own way.
     struct OnePole {

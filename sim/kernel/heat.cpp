@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/kernel/heat.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 
@@ -50,6 +51,12 @@ void Heat::finish(double power) {
         string_[i] = layer_ + keep_[i] * (string_[i] - layer_);
         hair_[i] = (hair_[i] + pull_[i] * layer_) * left[i];
     }
+}
+
+void Heat::take_up(const Heat& before) {
+    layer_ = before.layer_;
+    std::ranges::copy(before.string_, string_.begin());
+    std::ranges::copy(before.hair_, hair_.begin());
 }
 
 Warmth Heat::warmth() const { return {.layer = layer_, .string_side = string_}; }

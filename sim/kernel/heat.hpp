@@ -20,6 +20,9 @@ public:
     double temperature_with(double power) const { return (inflow_ + power) / sum_; }
     void finish(double power);
 
+    /// Goes on from the warmth of a contact of the same heat path.
+    void take_up(const Heat& before);
+
     double temperature() const { return layer_; }  ///< K above ambient
     Warmth warmth() const;
 

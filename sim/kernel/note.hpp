@@ -26,6 +26,8 @@ struct Hair {
     double mass = 0.0;                ///< kg
     double upright_resistance = 0.0;  ///< kg/s; 0 = one direction of motion
     double bridge_lean = 0.0;
+
+    bool operator==(const Hair&) const = default;
 };
 
 /// All that stays the same during one run.

@@ -1,20 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "sim/kernel/bow_contact.hpp"
-#include "sim/kernel/bridge_end.hpp"
-#include "sim/kernel/end_filter.hpp"
-#include "sim/kernel/note.hpp"
+#include "sim/kernel/reference_run.hpp"
 #include "sim/kernel/slip_watch.hpp"
-#include "sim/kernel/wave_lines.hpp"
 
 #include <algorithm>
-#include <cassert>
-#include <cmath>
 
 namespace sim::kernel {
 
 namespace {
-
-constexpr double senseless_speed = 1e4;  // m/s of free slip: the run has left all sense
 
 /// Walks a profile forward in time without searching.
 class Walker {
@@ -42,43 +34,6 @@ void keep_waveforms(Record& record, const BowContact& bow) {
     record.slipping.push_back(bow.slips() ? 1 : 0);
 }
 
-/// The string's motion towards the hair, met there by the hair's own resistance.
-class Upright {
-public:
-    Upright(const Note& note, double sample_rate)
-        : lines_(note.hair.upright_resistance > 0.0 ? note.transverse : Lines{}, sample_rate),
-          resistance_(note.hair.upright_resistance) {}
-
-    bool present() const { return lines_.present(); }
-    WaveLines& lines() { return lines_; }
-
-    /// What this motion adds to the bow's force, N.
-    double press() {
-        const double push = -resistance_ * lines_.velocity_at_bow() / (1.0 + resistance_ * lines_.yield());
-        lines_.push(push);
-        return -push;
-    }
-
-private:
-    WaveLines lines_;
-    double resistance_;
-};
-
-/// The bridge turns the waves round; returns its force per impedance, bowing direction.
-double turn_at_bridge(BridgeEnd& bridge, WaveLines& string, Upright& upright, double lean) {
-    const double in = string.wave_at_bridge();
-    double out = 0.0;
-    if (upright.present()) {
-        const BridgeEnd::Waves both = bridge.reflect({in, upright.lines().wave_at_bridge()}, lean);
-        upright.lines().leave_bridge(both.upright);
-        out = both.bowing;
-    } else {
-        out = bridge.reflect(in);
-    }
-    string.leave_bridge(out);
-    return in - out;
-}
-
 Record empty_record(const Wanted& wanted) {
     Record record;
     record.bridge_force.reserve(static_cast<std::size_t>(std::max(0, wanted.steps - wanted.bridge_from)));
@@ -92,46 +47,33 @@ Record empty_record(const Wanted& wanted) {
 
 Record run_reference(const Note& note, const Drive& drive, const Start& start, const Wanted& wanted) {
     const double rate = note.sample_rate;
-    WaveLines string(note.transverse, rate);
-    WaveLines twist(note.torsional, rate);
-    Upright upright(note, rate);
-    BridgeEnd bridge(note.bridge, note.transverse.impedance, rate);
-    BowContact bow(note, rate, start.warmth);
-    SlipWatch watch(rate, wanted.steps);
-    Walker speed(drive.speed), force(drive.force), place(drive.contact_point);
+    const double time_step = 1.0 / rate;
+    const bool moves = drive.contact_point.points.size() > 1;
     double contact_point = drive.contact_point.points.front().value;
-    const auto place_bow = [&] {
-        bow.place(contact_point, string, twist);
-        upright.lines().place_bow(contact_point);
-    };
-    if (start.helmholtz) string.fill_with_helmholtz({contact_point, note.length}, start.speed);
-    place_bow();
+    ReferenceRun run(note, start, contact_point);
+    run.place_bow(contact_point);
+    SlipWatch watch(rate);
+    Walker speed(drive.speed), force(drive.force), place(drive.contact_point);
 
     Record record = empty_record(wanted);
     for (int t = 0; t < wanted.steps; ++t) {
         const double time = t / rate;
-        if (drive.contact_point.points.size() > 1) {
-            contact_point = place.at(time);
-            place_bow();
-        }
-        const double pull = turn_at_bridge(bridge, string, upright, note.hair.bridge_lean);
-        if (twist.present()) twist.leave_bridge(-twist.wave_at_bridge());
-        if (t >= wanted.bridge_from) record.bridge_force.push_back(note.transverse.impedance * pull);
-        for (WaveLines* lines : {&string, &twist, &upright.lines()}) lines->turn_at_stop();
-
+        if (moves) run.place_bow(contact_point = place.at(time));
         const double bow_speed = speed.at(time);
-        const double pressed = upright.present() ? std::max(0.0, force.at(time) + upright.press()) : force.at(time);
-        bow.rub(string, twist, {.speed = bow_speed, .force = pressed, .lengthwise = drive.lengthwise});
-        watch.see(t, -bow.slip(), bow_speed * note.length / contact_point, bow.slips());
+        const double pull = run.advance({.speed = bow_speed, .force = force.at(time), .lengthwise = drive.lengthwise});
+        if (t >= wanted.bridge_from) record.bridge_force.push_back(pull);
+        const BowContact& bow = run.bow();
+        if (bow.slips() && t >= wanted.steps / 2) record.slipped_time_late += time_step;
+        if (watch.see(t, -bow.slip(), bow_speed * note.length / contact_point)) record.slips.push_back(watch.slip());
         if (wanted.waveforms) keep_waveforms(record, bow);
-        if (!(std::abs(bow.surface()) < senseless_speed)) {
+        if (run.diverged()) {
             record.diverged = true;
             break;
         }
-        for (WaveLines* lines : {&string, &twist, &upright.lines()}) lines->step();
+        run.step();
     }
-    record.warmth = bow.warmth();
-    watch.finish(record);
+    record.warmth = run.bow().warmth();
+    record.slipping_since = watch.slips() ? watch.slip().start : -1.0;
     return record;
 }
 

@@ -16,6 +16,14 @@ constexpr int most_steps = 100;
 Rosin::Rosin(const Contact& contact, double sample_rate, const Warmth& warmth)
     : contact_(contact), heat_(contact.heat, 1.0 / sample_rate, warmth) {}
 
+void Rosin::take_up(const Rosin& before) {
+    heat_.take_up(before.heat_);
+    power_ = before.power_;
+    owed_ = before.owed_;
+    slip_ = before.slip_;
+    slips_ = before.slips_;
+}
+
 double Rosin::rub(const Rubbing& rubbing, double bow_force) {
     begin(rubbing.lengthwise);
     look();

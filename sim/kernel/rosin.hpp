@@ -37,6 +37,9 @@ public:
     bool settled() const { return contact_.kind != Contact::Kind::thermal || (power_ == 0.0 && owed_ == 0.0); }
     void finish();
 
+    /// Goes on from the state of a contact of the same law.
+    void take_up(const Rosin& before);
+
     double temperature() const { return heat_.temperature(); }  ///< K above ambient
     const Heat& heat() const { return heat_; }
     /// Did the contact slip in the last sample?  And how fast, m/s, string over bow.

@@ -10,25 +10,18 @@ constexpr double ends_under = 0.10;
 
 }  // namespace
 
-void SlipWatch::see(int step, double slip, double full, bool slipping) {
-    if (slipping && step >= late_) late_slipping_ += time_step_;
+bool SlipWatch::see(long step, double slip, double full) {
+    const double time = static_cast<double>(step) * time_step_;
     if (!on_ && slip > begins_over * full) {
         on_ = true;
-        now_ = {.start = step * time_step_};
+        now_ = {.start = time};
     }
-    if (!on_) return;
+    if (!on_) return false;
     now_.distance += slip * time_step_;
-    if (slip < ends_under * full) {
-        on_ = false;
-        now_.end = step * time_step_;
-        slips_.push_back(now_);
-    }
-}
-
-void SlipWatch::finish(Record& record) {
-    record.slips = std::move(slips_);
-    record.slipping_since = on_ ? now_.start : -1.0;
-    record.slipped_time_late = late_slipping_;
+    if (slip >= ends_under * full) return false;
+    on_ = false;
+    now_.end = time;
+    return true;
 }
 
 }  // namespace sim::kernel

@@ -11,20 +11,18 @@ namespace sim::kernel {
 /// ratio, the ideal flyback.  A slip counts while the string runs back under the bow.
 class SlipWatch {
 public:
-    SlipWatch(double sample_rate, int steps) : time_step_(1.0 / sample_rate), late_(steps / 2) {}
+    explicit SlipWatch(double sample_rate) : time_step_(1.0 / sample_rate) {}
 
-    /// slip m/s, bow over string; full m/s; slipping: any slip at all.
-    void see(int step, double slip, double full, bool slipping);
-    /// Hands the slips over.
-    void finish(Record& record);
+    /// slip m/s, bow over string; full m/s.  True where a slip has just ended.
+    bool see(long step, double slip, double full);
+
+    const Slip& slip() const { return now_; }  ///< the one that lasts, or the last one
+    bool slips() const { return on_; }         ///< one lasts
 
 private:
     double time_step_;
-    int late_;
-    std::vector<Slip> slips_;
     Slip now_;
     bool on_ = false;
-    double late_slipping_ = 0.0;
 };
 
 }  // namespace sim::kernel

@@ -37,6 +37,19 @@ void WaveLines::fill_with_helmholtz(Place place, double speed) {
     }
 }
 
+void WaveLines::take_up(const WaveLines& before) {
+    if (!present() || !before.present()) return;
+    for (std::size_t age = 1; age <= samples_to_stop_; ++age)
+        toward_stop_[(now_ - age) & mask_] =
+            age <= before.samples_to_stop_ ? before.toward_stop_[(before.now_ - age) & before.mask_] : 0.0;
+    for (std::size_t place = 0; place < samples_to_bridge_; ++place)
+        toward_bridge_[(now_ - samples_to_bridge_ + place) & mask_] =
+            place < before.samples_to_bridge_
+                ? before.toward_bridge_[(before.now_ - before.samples_to_bridge_ + place) & before.mask_]
+                : 0.0;
+    end_.take_up(before.end_);
+}
+
 void WaveLines::place_bow(double contact_point, std::size_t point) {
     if (!present()) return;
     const double samples = contact_point / speed_ * sample_rate_;

@@ -40,6 +40,10 @@ public:
     double shared_yield(std::size_t point, std::size_t other) const;
     void step() { ++now_; }
 
+    /// Goes on with the waves of other lines of the same speed and sample rate, perhaps of another length: each where
+    /// it was, seen from the bridge; nothing runs past the others' end.
+    void take_up(const WaveLines& before);
+
     // The numbers, for the vector kernel, which carries them in its own way.
     struct Tap {
         std::size_t samples = 0;  // whole ones from the bridge

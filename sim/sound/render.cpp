@@ -15,25 +15,6 @@ namespace {
 
 using analysis::Signal;
 
-/// Adds one mode's share of the sound.
-///
-/// With g = tan(pi f/rate) and k = 1/Q the trapezoidal state-variable filter keeps two states, and its band-pass times
-/// k is (w/Q) s / (s² + (w/Q) s + w²) under the bilinear transform prewarped at the mode.
-void add_mode(const Signal& force, const RadiatingMode& mode, std::vector<double>& sound) {
-    const double g = std::tan(std::numbers::pi * mode.hz / force.sample_rate);
-    const double k = 1.0 / mode.q;
-    const double a1 = 1.0 / (1.0 + g * (g + k));
-    double band_state = 0.0;
-    double low_state = 0.0;
-    for (std::size_t j = 0; j < sound.size(); ++j) {
-        const double band = a1 * (band_state + g * (force.samples[j] - low_state));
-        const double low = low_state + g * band;
-        band_state = 2.0 * band - band_state;
-        low_state = 2.0 * low - low_state;
-        sound[j] += mode.radiation * k * band;
-    }
-}
-
 void remove_mean(std::vector<double>& samples) {
     if (samples.empty()) return;
     const double mean = std::accumulate(samples.begin(), samples.end(), 0.0) / static_cast<double>(samples.size());
@@ -71,17 +52,38 @@ std::complex<double> response(std::span<const RadiatingMode> modes, double hz) {
     return sum;
 }
 
+/// With g = tan(pi f/rate) and k = 1/Q the trapezoidal state-variable filter keeps two states, and its band-pass times
+/// k is (w/Q) s / (s² + (w/Q) s + w²) under the bilinear transform prewarped at the mode.
+BodySound::BodySound(std::span<const RadiatingMode> modes, double sample_rate) {
+    for (const RadiatingMode& mode : modes) {
+        if (mode.hz > 0.45 * sample_rate) continue;
+        const double g = std::tan(std::numbers::pi * mode.hz / sample_rate);
+        const double k = 1.0 / mode.q;
+        filters_.push_back({.g = g, .k = k, .a1 = 1.0 / (1.0 + g * (g + k)), .radiation = mode.radiation});
+    }
+}
+
+double BodySound::sound(double force) {
+    double sum = 0.0;
+    for (Filter& filter : filters_) {
+        const double band = filter.a1 * (filter.band_state + filter.g * (force - filter.low_state));
+        const double low = filter.low_state + filter.g * band;
+        filter.band_state = 2.0 * band - filter.band_state;
+        filter.low_state = 2.0 * low - filter.low_state;
+        sum += filter.radiation * filter.k * band;
+    }
+    return sum;
+}
+
 Signal render(const Signal& bridge_force, std::span<const RadiatingMode> modes) {
     Signal force = analysis::resample(bridge_force, sound_rate);
     if (modes.empty()) {
         remove_mean(force.samples);
         return force;
     }
-    Signal sound{std::vector<double>(force.samples.size(), 0.0), sound_rate};
-    for (const RadiatingMode& mode : modes) {
-        if (mode.hz <= 0.45 * sound_rate) add_mode(force, mode, sound.samples);
-    }
-    return sound;
+    BodySound body(modes, sound_rate);
+    for (double& sample : force.samples) sample = body.sound(sample);
+    return force;
 }
 
 void fade_ends(Signal& sound, const Fades& fades) {

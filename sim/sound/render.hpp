@@ -27,11 +27,29 @@ std::vector<RadiatingMode> radiating_modes(const Bridge& bridge);
 /// Each mode alone gives `radiation` at its own frequency.  |response| serves analysis::weighted_rms.
 std::complex<double> response(std::span<const RadiatingMode> modes, double hz);
 
+/// The body between bridge force and sound, sample by sample: the modes' band-passes added up (trapezoidal
+/// state-variable filters, exact at each mode's own frequency; modes above 0.45 of the sample rate left out).
+///
+/// promise  no heap, no locks, no throw but in the constructor; starts at rest
+class BodySound {
+public:
+    BodySound(std::span<const RadiatingMode> modes, double sample_rate);
+
+    /// N in, N out.
+    double sound(double force);
+
+private:
+    struct Filter {
+        double g, k, a1, radiation;
+        double band_state = 0.0;
+        double low_state = 0.0;
+    };
+    std::vector<Filter> filters_;
+};
+
 inline constexpr double sound_rate = 48000.0;  ///< Hz
 
-/// 48 kHz sound of a bridge force: resampled, then the modes' band-passes added up (trapezoidal state-variable
-/// filters, exact at each mode's own frequency; modes above 21.6 kHz left out).  No modes: the bridge force less its
-/// mean.
+/// 48 kHz sound of a bridge force: resampled, then through the body.  No modes: the bridge force less its mean.
 ///
 /// units    N in, N out; scaled later by share_gain
 /// promise  filters start at rest, as the force does when a stroke starts from rest

@@ -1,7 +1,7 @@
 #!/bin/bash
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Includes run only analysis <- sim <- {cli, gui/model, gui/charts, gui/sound}, {gui/model, gui/sound} <- gui/view,
-# gui/charts <- {cli, gui/view}.
+# Includes run only analysis <- sim <- {cli, gui/model, gui/charts, gui/sound}, gui/model <- gui/view,
+# gui/charts <- {cli, gui/view}, gui/sound <- gui/view.
 # Every project include is written from the root.  Qt stands only under gui/ and in the chart calls of cli/.
 source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
 

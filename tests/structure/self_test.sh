@@ -9,12 +9,13 @@ failures=0
 
 fresh() {
     rm -rf "$tree"
-    mkdir -p "$tree"/{analysis,sim/kernel,gui/charts,cli,tests/structure,tests/published}
+    mkdir -p "$tree"/{analysis,sim/kernel,gui/charts,gui/sound,cli,tests/structure,tests/published}
     cp "$here"/*.sh "$tree/tests/structure"
     header analysis/level.hpp
     header sim/string.hpp
     header sim/kernel/rosin.hpp
     header gui/charts/chart.hpp
+    header gui/sound/bow.hpp
     source_file sim/string.cpp '#include "analysis/level.hpp"' '#include "sim/kernel/rosin.hpp"' '// [Known2001]'
     source_file gui/charts/chart.cpp '#include <QChart>' '#include "sim/string.hpp"'
     source_file cli/main.cpp '#include "gui/charts/chart.hpp"' '#include "sim/string.hpp"'
@@ -59,6 +60,8 @@ planted layering "analysis includes sim" analysis/a.cpp '#include "sim/string.hp
 planted layering "sim includes gui" sim/a.cpp '#include "gui/charts/chart.hpp"'
 planted layering "cli includes the kernel" cli/a.cpp '#include "sim/kernel/rosin.hpp"'
 planted layering "an include not from the root" sim/a.cpp '#include "string.hpp"'
+planted layering "sound includes a chart" gui/sound/a.cpp '#include "gui/charts/chart.hpp"'
+planted layering "cli includes the sound output" cli/a.cpp '#include "gui/sound/bow.hpp"'
 planted layering "Qt in sim" sim/a.cpp '#include <QtCore/QString>'
 planted layering "Qt in a command" cli/a.cpp '#include <QString>'
 planted docs "an unlisted key" sim/a.cpp '// [Unknown2001b]'
