@@ -100,6 +100,11 @@ void Instrument::change(sim::Preset preset, const QString& what) {
     undo_.push(new Change(*this, std::make_shared<const sim::Preset>(std::move(preset)), what));
 }
 
+void Instrument::forget_file() {
+    file_.clear();
+    emit title_changed();
+}
+
 std::vector<ShippedPreset> shipped() {
     std::vector<ShippedPreset> presets;
     for (const std::filesystem::path& file : sim::shipped_presets()) {

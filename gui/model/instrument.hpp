@@ -38,6 +38,8 @@ public:
     /// False, and `refused`, where the reader would not take it.  `what` names the change for undoing.
     bool change(const std::vector<FieldChange>& changes, const QString& what);
     void change(sim::Preset preset, const QString& what);
+    /// It is another instrument now; saving asks where to.
+    void forget_file();
 
 signals:
     void changed();        ///< the preset is another

@@ -16,6 +16,13 @@ namespace {
 constexpr double place_step = 0.001;  // m, a key's
 constexpr double force_step = 1.08;   // a key's
 
+/// Full, dense and sparse, so that colour is not needed to tell them apart.
+QBrush cell_brush(const Dress& dress, sim::Fault fault) {
+    if (fault == sim::Fault::none) return dress.good;
+    if (sim::is_speaking(fault)) return {dress.weak.lighter(dress.dark ? 130 : 95), Qt::Dense4Pattern};
+    return {dress.soft_ink, Qt::Dense7Pattern};
+}
+
 }  // namespace
 
 BowPad::BowPad(Selection& selection, BandFinder& bands, BowGuide& guide, QWidget* parent)
@@ -94,7 +101,9 @@ void BowPad::paintEvent(QPaintEvent* /*event*/) {
     painter.setRenderHint(QPainter::Antialiasing);
     paint_range(painter, dress);
     painter.setClipping(false);
+    painter.setBrush(Qt::NoBrush);
     paint_axes(painter, dress);
+    paint_key(painter, dress);
     paint_bow(painter, dress);
     if (hasFocus()) {
         painter.setPen(QPen(dress.band, 2.0));
@@ -115,12 +124,7 @@ void BowPad::paint_cells(QPainter& painter, const Dress& dress) const {
             const sim::Fault fault = band->cells[i * band->forces.size() + j].fault;
             const QRectF cell(QPointF(x.x(across[i + 1]), y.y(upwards[j + 1])),
                               QPointF(x.x(across[i]), y.y(upwards[j])));
-            if (fault == sim::Fault::none)
-                painter.fillRect(cell, dress.good);
-            else if (sim::is_speaking(fault))
-                painter.fillRect(cell, QBrush(dress.weak.lighter(dress.dark ? 130 : 95), Qt::Dense4Pattern));
-            else
-                painter.fillRect(cell, QBrush(dress.soft_ink, Qt::Dense7Pattern));
+            painter.fillRect(cell, cell_brush(dress, fault));
         }
     }
 }
@@ -169,6 +173,26 @@ void BowPad::paint_axes(QPainter& painter, const Dress& dress) const {
     painter.drawText(QRectF(plot().left(), plot().bottom() + 1.5 * line, plot().width(), line), Qt::AlignHCenter,
                      tr("contact point, mm from the bridge (bridge on the right)"));
     painter.drawText(QRectF(4.0, 2.0, width(), line), Qt::AlignLeft, tr("bow force, N"));
+}
+
+void BowPad::paint_key(QPainter& painter, const Dress& dress) const {
+    const double line = fontMetrics().height();
+    double x = plot().right();
+    const auto add = [&](sim::Fault fault, const QString& words) {
+        const double wide = painter.fontMetrics().horizontalAdvance(words);
+        x -= wide;
+        painter.setPen(dress.ink);
+        painter.drawText(QRectF(x, 2.0, wide + 2.0, line), Qt::AlignLeft, words);
+        x -= 1.5 * line;
+        const QRectF sample(x, 4.0, 1.2 * line, line - 4.0);
+        painter.fillRect(sample, cell_brush(dress, fault));
+        painter.setPen(QPen(dress.soft_ink, 1.0));
+        painter.drawRect(sample);
+        x -= line;
+    };
+    add(sim::Fault::never_slips, tr("does not speak"));
+    add(sim::Fault::tone_weak, tr("speaks, but weak, dull or flat"));
+    add(sim::Fault::none, tr("sings"));
 }
 
 void BowPad::paint_bow(QPainter& painter, const Dress& dress) const {

@@ -40,6 +40,7 @@ private:
     void paint_cells(QPainter& painter, const Dress& dress) const;
     void paint_axes(QPainter& painter, const Dress& dress) const;
     void paint_range(QPainter& painter, const Dress& dress) const;
+    void paint_key(QPainter& painter, const Dress& dress) const;
     void paint_bow(QPainter& painter, const Dress& dress) const;
 
     Selection* selection_;

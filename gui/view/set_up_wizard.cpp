@@ -213,6 +213,7 @@ void SetUpWizard::accept() {
     player_->stop();
     try {
         instrument_->change(set_up(*base_, wanted()), tr("set up my instrument"));
+        instrument_->forget_file();  // the one that was opened must not be written over
     } catch (const std::exception& wrong) {
         QMessageBox::warning(this, windowTitle(), QString::fromUtf8(wrong.what()));
         return;

@@ -144,7 +144,8 @@ void StageView::paint_words(QPainter& painter, const Dress& dress, const Rows& r
     centred(painter, to.x(selection_->sounding_length()), row.note, selection_->note_name());
     painter.setFont(font());
     painter.setPen(dress.ink);
-    const QRectF first(to.left, row.words, width() - 2.0 * to.left, row.line * 1.2);
+    const double edge = 0.6 * row.line;
+    const QRectF first(edge, row.words, width() - 2.0 * edge, row.line * 1.2);
     painter.drawText(first, Qt::AlignLeft, note_words());
     painter.drawText(first, Qt::AlignRight, bow_words());
     const NoteBandPointer& band = bands_->band();

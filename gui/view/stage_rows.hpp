@@ -9,7 +9,7 @@ namespace gui {
 struct StageView::Rows {
     Rows(QSize room, double text_height)
         : line(text_height),
-          left(1.5 * line),
+          left(3.0 * line),
           right(room.width() - 3.0 * line),
           marks(0.3 * line),
           note(1.4 * line),
