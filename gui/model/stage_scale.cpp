@@ -30,9 +30,13 @@ std::vector<StageMark> stage_marks(const Selection& selection) {
     for (int fret = 1; fret <= preset.frets; ++fret)
         marks.push_back({StageMark::Kind::fret, fret, selection.length_at(fret)});
     if (preset.guide_fret) marks.push_back({StageMark::Kind::guide_fret, 0, selection.length_at(octave)});
-    marks.push_back({StageMark::Kind::board_end, 0, selection.length_at(selection.last_stop())});
+    marks.push_back({StageMark::Kind::board_end, 0, board_end(selection)});
     marks.push_back({StageMark::Kind::bridge, 0, 0.0});
     return marks;
+}
+
+double board_end(const Selection& selection) {
+    return selection.open_length() * (1.0 - selection.preset()->board_end_ratio);
 }
 
 double pad_length(const Selection& selection) { return std::max(selection.farthest() * 1.05, least_pad); }

@@ -42,6 +42,9 @@ struct StageMark {
 /// Nut, frets, guide fret, end of the board and bridge of the selected string, from the nut on.
 std::vector<StageMark> stage_marks(const Selection& selection);
 
+/// Where the fingerboard ends, m from the bridge.
+double board_end(const Selection& selection);
+
 /// How much of the string by the bridge the pad shows, m: as far as a bow may stand, and no less than a hand's breadth.
 double pad_length(const Selection& selection);
 

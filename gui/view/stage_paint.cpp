@@ -38,8 +38,8 @@ void StageView::paintEvent(QPaintEvent* /*event*/) {
 void StageView::paint_marks(QPainter& painter, const Dress& dress, const Rows& row) const {
     const StageScale to = scale();
     const double bottom = row.board_top + row.board_height;
-    const double board_end = to.x(selection_->length_at(selection_->last_stop()));
-    painter.fillRect(QRectF(to.left, row.board_top, board_end - to.left, row.board_height), dress.board);
+    const double end_of_board = to.x(board_end(*selection_));
+    painter.fillRect(QRectF(to.left, row.board_top, end_of_board - to.left, row.board_height), dress.board);
     for (const StageMark& mark : stage_marks(*selection_)) {
         const double x = to.x(mark.from_bridge);
         QPen pen(dress.fret, 2.0);

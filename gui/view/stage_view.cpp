@@ -122,7 +122,7 @@ void StageView::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton) return;
     // on the board it is the finger that goes there
     const double from_bridge = scale().from_bridge(event->position().x());
-    if (from_bridge >= selection_->length_at(selection_->last_stop())) move_finger(event->position());
+    if (from_bridge >= board_end(*selection_)) move_finger(event->position());
 }
 
 void StageView::resizeEvent(QResizeEvent* /*event*/) { place_handles(); }

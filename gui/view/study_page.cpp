@@ -38,6 +38,7 @@ StudyPage::StudyPage(Study& study, QWidget* parent)
     top_->addWidget(words_, 1);
     top_->addWidget(state_);
     top_->addWidget(progress_);
+    chart_->setAccessibleName(tr("Chart"));
     below_->addWidget(chart_);
     connect(&study, &Study::found, this, &StudyPage::refresh);
     connect(&study, &Study::progress, this,

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <ctime>
 #include <map>
 
 namespace tour {
@@ -115,16 +116,21 @@ void measure_drags(gui::MainWindow& window, gui::Desk& desk) {
         median(delays), greatest(delays), static_cast<int>(delays.size()), median(gaps));
     // a single step of a finger at rest
     std::vector<double> alone;
+    std::vector<double> processor;
     for (const double stop : {3.0, 7.0, 9.0, 12.0, 15.0, 19.0}) {
         wait_until([&] { return !desk.bands.runner().busy(); });
         QElapsedTimer one;
         one.start();
+        const std::clock_t used = std::clock();
         desk.selection.set_stop(stop);
         wait_until([&] { return desk.bands.band()->stop == desk.selection.stop(); });
         alone.push_back(static_cast<double>(one.nsecsElapsed()) * 1e-6);
+        processor.push_back(1e3 * static_cast<double>(std::clock() - used) / CLOCKS_PER_SEC);
     }
     std::printf("- coarse band after a single step: median %.0f ms, greatest %.0f ms\n", median(alone),
                 greatest(alone));
+    std::printf("- processor time meanwhile, all threads: median %.0f ms, greatest %.0f ms\n", median(processor),
+                greatest(processor));
 }
 
 }  // namespace tour

@@ -5,17 +5,22 @@
 #include "tests/gui/model/model_tools.hpp"
 
 #include <gtest/gtest.h>
+#include <QAbstractButton>
 #include <QApplication>
 #include <QMessageBox>
 #include <QSettings>
 #include <QTemporaryDir>
+#include <QTest>
 #include <QTimer>
 
 namespace tests {
 
 /// The window as it stands after a start, with settings of its own.
 struct WindowTest : testing::Test {
-    WindowTest() { window.show(); }
+    WindowTest() {
+        window.show();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(&window));  // or it hears no short cuts
+    }
 
     QString place(const char* name) const { return folder.filePath(name); }
     /// Shows the page whose title, without "&", holds these words.
@@ -42,7 +47,7 @@ struct WindowTest : testing::Test {
     /// Presses a button of the next message that waits for an answer.
     static void answer_next(QMessageBox::StandardButton button) {
         QTimer::singleShot(50, [button] {
-            if (auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget())) box->done(button);
+            if (auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget())) box->button(button)->click();
         });
     }
 

@@ -5,7 +5,7 @@
 
 #include <QCoreApplication>
 #include <QDeadlineTimer>
-#include <QEventLoop>
+#include <QThread>
 
 #include <functional>
 #include <memory>
@@ -20,7 +20,10 @@ inline std::shared_ptr<const sim::Preset> division_viol() {
 /// Runs the event loop until `done`, a minute at most.  Says whether it came.
 inline bool wait_until(const std::function<bool()>& done) {
     const QDeadlineTimer limit(60000);
-    while (!done() && !limit.hasExpired()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents, 20);
+    while (!done() && !limit.hasExpired()) {
+        QCoreApplication::processEvents();
+        QThread::msleep(2);
+    }
     return done();
 }
 
