@@ -18,7 +18,7 @@ constexpr double least_progress = 0.005;  // between two tellings
 /// Work gives way to the window and to live sound.  On Linux this is a thread's own, and handed on to its helpers.
 void step_back() {
 #ifdef __linux__
-    constexpr int niceness = 10;
+    constexpr int niceness = 5;
     setpriority(PRIO_PROCESS, 0, niceness);
 #endif
 }

@@ -10,7 +10,7 @@
 namespace gui {
 namespace {
 
-constexpr double force_room = 4.0;     // times past either end of the player's range
+constexpr double force_room = 2.0;     // times past either end of the player's range
 constexpr double stop_steps = 20.0;    // of a semitone, where no fret decides
 constexpr double first_contact = 0.1;  // of the sounding length, before a band is known
 

@@ -97,10 +97,14 @@ void BowPad::paintEvent(QPaintEvent* /*event*/) {
     QPainter painter(this);
     painter.fillRect(rect(), dress.paper);
     painter.setClipRect(plot());
+    constexpr double shadow = 0.35;  // opacity of what belongs to the note before
+    const NoteBandPointer& band = bands_->band();
+    painter.setOpacity(band && band->stop == selection_->stop() ? 1.0 : shadow);
     paint_cells(painter, dress);
     painter.setRenderHint(QPainter::Antialiasing);
     paint_range(painter, dress);
     painter.setClipping(false);
+    painter.setOpacity(1.0);
     painter.setBrush(Qt::NoBrush);
     paint_axes(painter, dress);
     paint_key(painter, dress);

@@ -18,6 +18,7 @@ ClimbPage::ClimbPage(Desk& desk, QWidget* parent)
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     table->setAlternatingRowColors(true);
     table->verticalHeader()->hide();
+    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
     table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     table->setTabKeyNavigation(false);
     add_below(table);

@@ -138,6 +138,8 @@ QLayout* HearPage::takes() {
            Take::climb_left_behind, 2, 0);
     button(tr("Climb, bow follows"), tr("All stops, the bow at the best contact point of each."), Take::climb_follows,
            2, 1);
+    grid->setColumnStretch(0, 1);
+    grid->setColumnStretch(1, 1);
     stop_->setEnabled(false);
     progress_->setRange(0, progress_steps);
     progress_->setAccessibleName(tr("Progress of the takes"));

@@ -70,6 +70,7 @@ QTableView* InstrumentPage::table() {
     view->setAlternatingRowColors(true);
     view->setTabKeyNavigation(false);
     view->verticalHeader()->hide();
+    view->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
     view->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed |
                           QAbstractItemView::AnyKeyPressed);
     QHeaderView* header = view->horizontalHeader();

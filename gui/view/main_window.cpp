@@ -58,6 +58,7 @@ MainWindow::MainWindow(Desk& desk, QWidget* parent)
 
 QWidget* MainWindow::note_row() {
     auto* row = new QWidget;
+    row->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
     auto* columns = new QHBoxLayout(row);
     columns->setContentsMargins(0, 0, 0, 0);
     const auto add = [&](const QString& words, QWidget* widget, const QString& meaning) {
@@ -150,7 +151,7 @@ void MainWindow::tell_wrong(const QString& title, const QString& message) {
 void MainWindow::show_first_steps() {
     if (steps_ != nullptr) return;
     steps_ = new FirstSteps;
-    centralWidget()->layout()->addWidget(steps_);
+    qobject_cast<QVBoxLayout*>(centralWidget()->layout())->addWidget(steps_, 1);
     tabs_->hide();
     steps_->setFocus();
     connect(steps_, &FirstSteps::done, this, [this] {

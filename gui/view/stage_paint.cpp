@@ -9,6 +9,8 @@
 namespace gui {
 namespace {
 
+constexpr double shadow = 0.35;  // opacity
+
 void hatch(QPainter& painter, const QRectF& place, const QColor& colour, Qt::BrushStyle style) {
     painter.fillRect(place, QBrush(colour, style));
 }
@@ -28,6 +30,7 @@ void StageView::paintEvent(QPaintEvent* /*event*/) {
     painter.fillRect(rect(), dress.paper);
     paint_marks(painter, dress, row);
     paint_band(painter, dress, row);
+    painter.setOpacity(1.0);
     const StageScale to = scale();
     painter.setPen(QPen(dress.string, 2.2));
     painter.drawLine(QPointF(to.left, row.string), QPointF(to.right, row.string));
@@ -75,6 +78,8 @@ void StageView::paint_marks(QPainter& painter, const Dress& dress, const Rows& r
 void StageView::paint_band(QPainter& painter, const Dress& dress, const Rows& row) const {
     const NoteBandPointer& band = bands_->band();
     if (!band) return;
+    // what belongs to the note before is no more than a shadow
+    painter.setOpacity(band->stop == selection_->stop() ? 1.0 : shadow);
     const StageScale to = scale();
     const sim::BandResult& found = band->band;
     const auto strip = [&](const sim::Band& part, double share) {
@@ -149,11 +154,15 @@ void StageView::paint_words(QPainter& painter, const Dress& dress, const Rows& r
     painter.drawText(first, Qt::AlignLeft, note_words());
     painter.drawText(first, Qt::AlignRight, bow_words());
     const NoteBandPointer& band = bands_->band();
-    painter.setPen(dress.band);
-    const QString words = band ? text_.band_sentence(*band, selection_->player()) +
-                                     (band->fine ? QString() : QStringLiteral("  ") + tr("(coarse)"))
-                               : tr("Looking for the band …");
-    painter.drawText(first.translated(0.0, 1.3 * row.line), Qt::AlignLeft, words);
+    painter.setPen(band && band->stop == selection_->stop() ? dress.band : dress.soft_ink);
+    painter.drawText(first.translated(0.0, 1.3 * row.line), Qt::AlignLeft, band_words());
+}
+
+QString StageView::band_words() const {
+    const NoteBandPointer& band = bands_->band();
+    if (!band || band->stop != selection_->stop()) return tr("Looking for the band of this note …");
+    const QString words = text_.band_sentence(*band, selection_->player());
+    return band->fine ? words : tr("%1 (coarse)").arg(words);
 }
 
 }  // namespace gui

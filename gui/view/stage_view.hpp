@@ -49,6 +49,7 @@ private:
     void paint_words(QPainter& painter, const Dress& dress, const Rows& rows) const;
     QString note_words() const;
     QString bow_words() const;
+    QString band_words() const;
 
     Selection* selection_;
     BandFinder* bands_;

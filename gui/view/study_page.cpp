@@ -4,6 +4,8 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QProgressBar>
+#include <QPushButton>
+#include <QScrollArea>
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
@@ -22,7 +24,8 @@ StudyPage::StudyPage(Study& study, QWidget* parent)
       words_(new QLabel),
       state_(new QLabel),
       progress_(new QProgressBar),
-      chart_(new ChartView) {
+      chart_(new ChartView),
+      paper_(new QScrollArea) {
     auto* rows = new QVBoxLayout(this);
     rows->addLayout(top_);
     rows->addLayout(below_, 1);
@@ -39,13 +42,30 @@ StudyPage::StudyPage(Study& study, QWidget* parent)
     top_->addWidget(state_);
     top_->addWidget(progress_);
     chart_->setAccessibleName(tr("Chart"));
-    below_->addWidget(chart_);
+    paper_->setWidget(chart_);
+    paper_->setWidgetResizable(true);
+    paper_->setFrameShape(QFrame::NoFrame);
+    below_->addWidget(paper_);
+    top_->addWidget(larger_button());
     connect(&study, &Study::found, this, &StudyPage::refresh);
     connect(&study, &Study::progress, this,
             [this](double share) { progress_->setValue(static_cast<int>(share * progress_steps)); });
     connect(&study, &Study::working_changed, this, &StudyPage::tell_state);
     connect(&study, &Study::outdated, this, &StudyPage::tell_state);
     progress_->hide();
+}
+
+QPushButton* StudyPage::larger_button() {
+    auto* button = new QPushButton(tr("Lar&ger"));
+    button->setCheckable(true);
+    button->setToolTip(tr("The chart as wide as the window; scroll to see all of it."));
+    connect(button, &QPushButton::toggled, this, &StudyPage::set_larger);
+    return button;
+}
+
+void StudyPage::set_larger(bool larger) {
+    const double shape = 2.0 / 3.0;  // of a chart
+    chart_->setMinimumHeight(larger ? static_cast<int>(paper_->viewport()->width() * shape) : 0);
 }
 
 void StudyPage::add_beside(QWidget* widget) { top_->addWidget(widget); }

@@ -8,6 +8,8 @@
 class QHBoxLayout;
 class QLabel;
 class QProgressBar;
+class QPushButton;
+class QScrollArea;
 class QStackedLayout;
 
 namespace gui {
@@ -43,6 +45,8 @@ protected:
 private:
     void refresh();
     void tell_state();
+    QPushButton* larger_button();
+    void set_larger(bool larger);
 
     Study* study_;
     QHBoxLayout* top_;
@@ -51,6 +55,7 @@ private:
     QLabel* state_;
     QProgressBar* progress_;
     ChartView* chart_;
+    QScrollArea* paper_;
     bool looked_at_ = false;
     bool fresh_ = false;
 };

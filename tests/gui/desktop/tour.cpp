@@ -59,6 +59,12 @@ int run(const QString& folder, const QStringList& what) {
     window.resize(1280, 800);
     window.show();
     if (!QTest::qWaitForWindowExposed(&window)) return 1;
+    window.activateWindow();  // there is no window manager that would
+    if (!QTest::qWaitForWindowActive(&window))
+        std::printf("- the window could not be made active: short cuts are deaf\n");
+    QObject::connect(&desk, &gui::Desk::wrong, [](const QString& title, const QString& message) {
+        std::printf("- told: %s: %s\n", qPrintable(title), qPrintable(message));
+    });
     wait_until([&] { return desk.bands.band() && desk.bands.band()->fine; });
     if (what.isEmpty() || what.contains("drags")) measure_drags(window, desk);
     if (what.isEmpty() || what.contains("sound")) measure_sound(window, desk, folder);

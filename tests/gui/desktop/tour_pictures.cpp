@@ -16,6 +16,7 @@ namespace {
 const char* const page_names[] = {"hear", "climb", "window", "instrument"};
 
 void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
+    wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
     if (page == 1) wait_until([&] { return desk.climb.up_to_date(); });
     if (page == 2) wait_until([&] { return desk.window.up_to_date(); });
     wait_until([&] {
@@ -56,7 +57,9 @@ void take_pictures(gui::MainWindow& window, gui::Desk& desk, const QString& fold
                 settle(window, desk, page);
                 picture_of(window, folder + "/" + page_names[page] + name);
                 if (page != 1) continue;
-                auto* as_table = window.pages()[page]->findChild<QPushButton*>();
+                QPushButton* as_table = nullptr;
+                for (QPushButton* button : window.pages()[page]->findChildren<QPushButton*>())
+                    if (button->text().contains("table")) as_table = button;
                 as_table->click();
                 rest(100);
                 picture_of(window, folder + "/climb_table" + name);

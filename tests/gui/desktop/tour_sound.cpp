@@ -69,6 +69,7 @@ void measure_sound(gui::MainWindow& window, gui::Desk& desk, const QString& /*fo
     desk.guide.put_by_hand(*desk.bands.band()->band.best);
     QTest::keyClick(&window, Qt::Key_B);
     rest(700);
+    if (!desk.live.sounding()) std::printf("\n- B did not put the bow on the string\n\n");
     tell("open string, bow at its best place", recorded(1500), desk.selection.pitch_hz());
     desk.selection.set_stop(12.0);
     settle();

@@ -166,7 +166,7 @@ TEST_F(WindowTest, UnsavedChangesAreGuarded) {
     data.setUrls({QUrl::fromLocalFile(place("violin.json"))});
     QDropEvent drop(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     answer_next(QMessageBox::Discard);
-    QApplication::sendEvent(&window, &drop);
+    static_cast<QObject&>(window).event(&drop);  // as the window system would
     EXPECT_EQ(desk.selection.preset()->name, "violin");
     EXPECT_TRUE(desk.recent.files().front().endsWith("violin.json"));
 }

@@ -47,7 +47,8 @@ struct WindowTest : testing::Test {
     /// Presses a button of the next message that waits for an answer.
     static void answer_next(QMessageBox::StandardButton button) {
         QTimer::singleShot(50, [button] {
-            if (auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget())) box->button(button)->click();
+            auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+            if (box != nullptr && box->button(button) != nullptr) box->button(button)->click();
         });
     }
 
