@@ -6,12 +6,14 @@ build_packages=(
     g++ cmake ninja-build pkg-config
     libeigen3-dev libhwy-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
     qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
-    qt6-multimedia-dev
+    qt6-multimedia-dev qt6-tools-dev qt6-l10n-tools
     fonts-dejavu-core                                          # without a font letters are boxes
 )
 test_packages=(
     libgtest-dev libgmock-dev
     pulseaudio pulseaudio-utils  # a sound server that plays to nobody
+    xvfb xauth                   # a display that nobody sees
+    appstream desktop-file-utils
     harminv  # harmonic inversion, run by tests as a process of its own
 )
 all_packages=(ccache clang-format)  # for ./check all

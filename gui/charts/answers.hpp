@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "gui/charts/climb_chart.hpp"
+#include "gui/charts/window_chart.hpp"
+#include "sim/report/climb_report.hpp"
+#include "sim/report/window_report.hpp"
+
+/// Charts of the simulation's answers; the command line and the window show the same.
+namespace gui::charts {
+
+WindowChart window_chart(const sim::report::Asked& asked, const sim::Window& window);
+ClimbChart climb_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
+
+}  // namespace gui::charts

@@ -1,0 +1,1472 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="en_US">
+<context>
+    <name>gui::BowHandle</name>
+    <message>
+        <source>Bow</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow: drag it along the string to change the contact point, up for more force and down for less. Left and right keys move it, up and down keys change the force.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::BowPad</name>
+    <message>
+        <source>Bowing place and force</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Drag to bow: across is the contact point, upwards is the bow force. Arrow keys do the same.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 from the bridge, %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>contact point, mm from the bridge (bridge on the right)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bow force, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>does not speak</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>speaks, but weak, dull or flat</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>sings</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Card</name>
+    <message>
+        <source>There is no sound output: connect loudspeakers or headphones, then start again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound output could not be opened: another program may hold it, or it is switched off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound output no longer takes any sound: check it, then start again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound output was lost: connect it again, then start.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::ClimbPage</name>
+    <message>
+        <source>The climb, stop by stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;As a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same numbers, a line for each stop; choose a line to put the finger there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Every stop of the string: where the bow does best, and what happens to a bow left behind.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of the climb</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The &amp;climb</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Desk</name>
+    <message>
+        <source>My instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The simulation stopped</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Export</name>
+    <message>
+        <source>%1 files (*.%2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the climb, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the climb, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the window, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the window, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Every stroke of the window, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sounds (*.wav *.flac)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the note, bow left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the note, bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the climb, bow left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the climb, bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Preset of the instrument, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::FingerHandle</name>
+    <message>
+        <source>Finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Finger: drag it along the string, or use the arrow keys. Where it stops the string makes the note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::FirstSteps</name>
+    <message>
+        <source>First steps</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear the tone fail and come back, in three steps</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>1.  Press B: the bow is drawn over the open string, at its best place.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>2.  Drag the finger on the drawn string up to the middle or beyond. The bow is left behind: the tone grows weak, goes flat, or breaks.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>3.  Press F: the bow follows to where this note wants it, nearer the bridge. The tone comes back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Begin</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::HearPage</name>
+    <message>
+        <source>Bow on the string  (B)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow follows the finger  (F)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact point</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact point: where the hair touches the string, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow force</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow force: how firmly the hair presses; 1 N is the weight of about 100 g.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>m/s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow speed: how fast the hair is drawn; a whole bow in three seconds is about 0.2 m/s.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow by hand and hear the tone fail and come back; or listen to takes with the bow left behind and with the bow following.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Puts the bow on the string or takes it off. Key B.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>On: the bow moves to the best contact point of each note. Off: it is left behind where it is. Key F.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Motion of the string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the string does under the bow. In Helmholtz motion a corner runs round the string once a period: the tone sings.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is heard</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Caution</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Volume</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Vo&amp;lume</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact &amp;point</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow f&amp;orce</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow &amp;speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Takes to compare, at one volume:</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note, left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This note with the bow where it is now.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note, bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This note with the bow at its best contact point.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Climb, left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All stops, the bow staying where it suited the open string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Climb, bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All stops, the bow at the best contact point of each.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Progress of the takes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Takes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear &amp;it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The string %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2 dB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The bow is off the string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Press B, then drag in the field or on the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Instrument</name>
+    <message>
+        <source>%1 – %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This preset can&apos;t be opened; the instrument at hand stays.
+%1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The instrument could not be saved; it stays open and unsaved. Save it elsewhere.
+%1</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::InstrumentPage</name>
+    <message>
+        <source>Caution</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Your own instrument: set it up step by step from one of the presets, or change any value in the table.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Set &amp;up my instrument …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Measure string, pitch, finger and hair, and choose the strokes you like; step by step.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Part shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Part of the instrument shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Change a value by double click or F2; Ctrl+Z takes it back.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Values of the instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Everything</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Your instrument is set up. Save it by File, Save.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;My instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::MainWindow</name>
+    <message>
+        <source>What was done last</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>St&amp;ring</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The string that is bowed, with the pitch it is tuned to.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stop in semitones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>S&amp;top, semitones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stop: how many semitones the finger stands above the open string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pages</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1[*] – Bowband</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Edit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Undo</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Redo</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;File</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;New from a preset</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Open …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open &amp;recent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Save</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save &amp;as …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Export from this page</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Print this page …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Quit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Bow</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Bow on the string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow &amp;follows the finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;View</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As the &amp;system has it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Light</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Dark</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Help</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;First steps</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;About Bowband</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>About Bowband</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bowband %1
+
+Where the bow must go for a note to speak, by simulation. The shipped instruments are working proposals, not measurements; expect single notes to come out differently on a real one.
+
+%2
+
+High positions strain hand and shoulder: rest, stop on pain. Nothing here is medical advice.
+
+Free software under GPL-3.0-or-later.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none yet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>nothing to export on this page yet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was written.
+%1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 is in %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unsaved changes</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 has changes that are not saved.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a preset</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Presets (*.json)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Save the instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This page has no chart to print yet; the climb and the window have.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Printed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::PresetFields</name>
+    <message>
+        <source>Instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the instrument is called in lists and on charts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The family it belongs to, such as bass viol.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Anything worth knowing about this preset.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch of A4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hz</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The pitch that the instrument is tuned to, as the frequency of the A above middle C.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Tied frets</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How many frets are tied on, one a semitone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>End of the board</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From nut to end of the fingerboard, as a part of the string&apos;s length.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of the hair</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How wide the flat ribbon of bow hair is where it touches the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Player</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lightest stroke</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The least force with which you press bow on string; 1 N is the weight of about 100 g.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Firmest stroke</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The greatest force with which you press bow on string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>m/s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How fast the hair is drawn over the string once the stroke is under way.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rise of the speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How long the bow takes from rest to its speed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Wander</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far the bow strays to either side of the place you aim at.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch tolerance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>cents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far a note may lie from its pitch; 100 cents are a semitone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Time to speak</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How long a note may take to begin to sing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Time to speak, in periods</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>periods</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same counted in vibrations of the note; the longer of the two counts.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Level that may be lost</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>dB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much weaker than the best of the same note a stroke may be.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Least brightness</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How bright the tone must be, as a part of the best of the same note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share asked of a band</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The share of strokes that must be good for a place to count as in the contact band.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of a finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Places on the string are also told in this many millimetres at a time.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Span of the hand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From first to fourth finger, as the hand lies on the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Material</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the string is made of: gut, overspun gut, steel and others.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Diameter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The thickness of the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Mass</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>g/m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The weight of one metre of the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bends like plain</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The diameter of the plain string that bends as easily.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bending stiffness</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>N m²</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much the string resists bending.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Twist speed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much faster twists run along the string than its ordinary waves.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Twist impedance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kg/s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much the string resists being rolled under the bow.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the string is called.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The note of the open string, such as D4, Bb3 or F#4.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Length, nut to bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The part of the string that sounds when it is open.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Resistance</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How much the bridge resists being moved, alike at every pitch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Body mode %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Frequency</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The pitch at which this part of the body rings.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Q</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How long it rings: a high Q rings long and answers a narrow range.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kg</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How heavy it seems to the string at the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Radiation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How strongly it is heard; the sign tells its side of the swing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::PresetTable</name>
+    <message>
+        <source>Part</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Value</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From … to</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Source</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 … %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2: %3 %4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>source of %1, %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: must be a number from %2 %3, is &quot;%4&quot;.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::ScreenText</name>
+    <message>
+        <source>%1 mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 m/s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 Hz</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 finger-widths</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>sings (Helmholtz motion)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>whispers (several slips a period)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>growls (raucous)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>croaks below its pitch (anomalous low)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>hollow (S-motion)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>silent</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>slow to speak</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>never slips</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>force too small</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>force too great</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>wrong motion</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>tone weak</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>tone dull</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>flat</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>sharp</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no room before the bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no room before the finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No stroke of this range speaks anywhere on this note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Best at %1 from the bridge (%2); %3 of strokes good.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact band</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No secure band; most secure stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2 to %3, %4 wide (%5).</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::SetUpWizard</name>
+    <message>
+        <source>mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Length of the string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hz</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch of A4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of a finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of the hair</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Set up my instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which instrument is nearest to yours?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Its body, strings and rosin are taken over; what you can measure comes next.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The one at hand: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nearest instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Name of your instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Nearest instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>N&amp;ame of yours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Measure the string and its pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lay a rule along the string, from the edge of the nut to the middle of the bridge. The other strings are taken to be longer or shorter alike.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String that is measured</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;String measured</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Length, nut to bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Pitch of A4, by a tuner</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Measure your finger and the hair</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A finger&apos;s width is across the pad of the first finger as it lies on the string. The hair is measured across the ribbon, at the middle of the bow.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of a &amp;finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Width of the &amp;hair</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which strokes do you like?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The open string, bowed from light to firm. Tick two or more that could be yours: they become the range of forces. None ticked: the preset&apos;s range stays.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bowing the strokes …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>I like it: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear the stroke of %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>set up my instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::StageView</name>
+    <message>
+        <source>nut</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>guide fret</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>end of the board</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>open string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stop %1, %2 from the nut</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2; %3 sounding</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>bow %1 from the bridge (%2), %3, %4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>(coarse)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Looking for the band …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String from nut to bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::StopsTable</name>
+    <message>
+        <source>Stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From nut, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Best, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Finger-widths</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Band, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Left behind fails by</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Semitones above the open string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Its name at the instrument&apos;s own pitch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the finger stops the string, from the nut.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The best contact point: where the bow does best, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same, in widths of your finger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The contact band: where enough of the strokes are good, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of good strokes with the bow at the best contact point of each note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of good strokes with the bow where it suited the lowest note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What most often goes wrong with the bow left behind.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 – %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::StudyPage</name>
+    <message>
+        <source>What it says</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Progress of the simulation</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>being worked out anew …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>being worked out …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pictures (*.png *.svg *.pdf)</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::TakePlayer</name>
+    <message>
+        <source>No sound can be played: this computer shows no sound device that takes it. Everything else works, and sounds can be saved as files.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound device gave up. Look whether it is plugged in, and try again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::WindowPage</name>
+    <message>
+        <source>The note under the finger: at which contact points and forces it speaks, and where it keeps its tone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of the window</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The &amp;window of the note</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Words</name>
+    <message>
+        <source>Start low: turn the volume up slowly, headphones above all. Loud playback harms hearing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Strings break: keep your face away, wear glasses, raise the pitch slowly and never past what the string bears. Ask a maker before you raise the pull on an old instrument.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::start</name>
+    <message>
+        <source>Shows and sounds where on the string the bow must go.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A preset file to open.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+</TS>

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/model/note_band.hpp"
+
+#include "gui/model/selection.hpp"
+
+namespace gui {
+
+BandQuestion band_question(const Selection& selection) {
+    return {.preset = selection.preset(),
+            .string_index = selection.string_index(),
+            .stop = selection.stop(),
+            .player = selection.player()};
+}
+
+NoteBand find_note_band(const BandQuestion& question, const sim::MapGrid& grid, const sim::Workers& workers) {
+    const sim::Preset& preset = *question.preset;
+    const sim::Note note =
+        sim::make_note(preset, preset.strings[static_cast<std::size_t>(question.string_index)], question.stop);
+    const sim::StrokeMap map = sim::started_map(note, question.player, grid, workers);
+    const sim::Assessment assessment(map, question.player);
+    NoteBand result{.stop = question.stop,
+                    .sounding_length = note.string.length,
+                    .band = sim::find_band(assessment, map, question.player),
+                    .contacts = map.contact_points,
+                    .forces = map.forces,
+                    .cells = {},
+                    .fine = grid.contact_points > coarse_band_grid.contact_points};
+    for (std::size_t x = 0; x < map.contact_points.size(); ++x)
+        for (std::size_t j = 0; j < map.forces.size(); ++j)
+            result.cells.push_back({map.contact_points[x], map.forces[j], assessment.fault(x, j)});
+    return result;
+}
+
+BandFinder::BandFinder(const Selection& selection, int threads, QObject* parent)
+    : QObject(parent), selection_(&selection), runner_(threads) {
+    connect(&selection, &Selection::note_changed, this, &BandFinder::ask);
+    connect(&runner_, &JobRunner::failed, this, &BandFinder::failed);
+}
+
+void BandFinder::ask() {
+    runner_.ask(
+        [this, question = band_question(*selection_)](const sim::Workers& workers) -> JobRunner::Delivery {
+            auto band = std::make_shared<const NoteBand>(find_note_band(question, coarse_band_grid, workers));
+            return [this, band] {
+                band_ = band;
+                emit found(band_);
+                if (!runner_.waiting()) refine();
+            };
+        },
+        JobRunner::Superseded::finishes);
+}
+
+void BandFinder::refine() {
+    runner_.ask([this, question = band_question(*selection_)](const sim::Workers& workers) -> JobRunner::Delivery {
+        auto band = std::make_shared<const NoteBand>(find_note_band(question, fine_band_grid, workers));
+        return [this, band] {
+            band_ = band;
+            emit found(band_);
+        };
+    });
+}
+
+}  // namespace gui

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/view/climb_page.hpp"
+
+#include "gui/charts/answers.hpp"
+#include "gui/view/desk.hpp"
+
+#include <QHeaderView>
+#include <QPushButton>
+#include <QTableView>
+
+namespace gui {
+
+ClimbPage::ClimbPage(Desk& desk, QWidget* parent)
+    : StudyPage(desk.climb, parent), desk_(&desk), stops_(new StopsTable(ScreenText(), this)) {
+    auto* table = new QTableView;
+    table->setModel(stops_);
+    table->setAccessibleName(tr("The climb, stop by stop"));
+    table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table->setAlternatingRowColors(true);
+    table->verticalHeader()->hide();
+    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
+    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    table->setTabKeyNavigation(false);
+    add_below(table);
+    auto* as_table = new QPushButton(tr("&As a table"));
+    as_table->setCheckable(true);
+    as_table->setToolTip(tr("The same numbers, a line for each stop; choose a line to put the finger there."));
+    add_beside(as_table);
+    connect(as_table, &QPushButton::toggled, this, [this](bool on) { show_below(on ? 1 : 0); });
+    connect(&desk.climb, &Study::found, this, [this] { stops_->set_answer(desk_->climb.answer()); });
+    connect(table, &QTableView::activated, this, [this](const QModelIndex& index) {
+        const auto& answer = desk_->climb.answer();
+        desk_->selection.set_stop(answer->climb.stops[static_cast<std::size_t>(index.row())].note.stop);
+    });
+}
+
+QString ClimbPage::purpose() const {
+    return tr("Every stop of the string: where the bow does best, and what happens to a bow left behind.");
+}
+
+bool ClimbPage::has_answer() const { return desk_->climb.answer() != nullptr; }
+
+StudyPage::Shown ClimbPage::shown() const {
+    const ClimbAnswer& answer = *desk_->climb.answer();
+    return {charts::climb_chart(answer.asked, answer.climb), QString::fromStdString(climb_in_words(answer.climb))};
+}
+
+std::vector<Export> ClimbPage::exports() const {
+    if (!has_answer() || !chart().has_chart()) return {};
+    std::vector<Export> all = climb_tables(desk_->climb.answer());
+    all.insert(all.begin(), chart_export(tr("Chart of the climb"), "climb.png"));
+    return all;
+}
+
+}  // namespace gui
