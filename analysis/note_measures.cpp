@@ -59,7 +59,8 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
     RecordedNote note{.span = span};
     note.level = rms(samples);
     const double rate = recording.sample_rate;
-    const auto seconds = static_cast<double>(samples.size()) / rate;
+    const double seconds = static_cast<double>(samples.size()) / rate;
+    note.measured = seconds;
     if (span.pitched) {
         const auto frames = static_cast<std::size_t>(std::clamp(frames_a_second * seconds, 4.0, 60.0));
         note.tone = measure_tone(samples, rate, {.range = plan.range, .most_frames = frames});

@@ -26,6 +26,7 @@ struct RecordingPlan {
 struct RecordedNote {
     NoteSpan span;
     std::optional<Tone> tone;           ///< of the steady part, its middle 8 s at the most; none without a pitch
+    double measured = 0.0;              ///< s, how much of it that is
     double level = 0.0;                 ///< RMS of the steady part, full scale = 1
     std::optional<double> clean_after;  ///< s from the start: see time_to_clean
     MotionGuess motion;                 ///< of the last 0.3 s of the steady part
