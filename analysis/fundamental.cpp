@@ -18,6 +18,7 @@ constexpr double frame_time = 0.08;  // s
 constexpr double agreeing = 60.0;    // cents
 constexpr int most_divisor = 6;
 constexpr double lower_periods = 10.0;     // in a frame that is asked for a lower pitch
+constexpr double least_periods = 6.0;      // in a short tone
 constexpr double least_share = 0.001;      // of the power
 constexpr double over_floor = 10.0;        // in power
 constexpr double most_floor = 0.05;        // of the power: more, and the pitch at hand is none of this tone's multiples
@@ -107,8 +108,9 @@ Comb comb_of(const Signal& signal, const std::vector<Frame>& frames, int divisor
 
 /// Does the spectrum hold multiples of hz/divisor between those of hz?
 bool has_lower(const Signal& signal, double hz, int divisor) {
-    const double window = lower_periods * divisor / hz;
-    if (window * signal.sample_rate > static_cast<double>(signal.samples.size())) return false;
+    const double duration = static_cast<double>(signal.samples.size()) / signal.sample_rate;
+    const double window = std::min(lower_periods * divisor / hz, duration);
+    if (window < least_periods * divisor / hz) return false;
     const double third = ratio_from_semitones(2.0);
     const std::vector<Frame> frames = pitched_frames(signal, window, {hz / third, hz * third});
     if (frames.empty()) return false;
@@ -121,6 +123,13 @@ bool has_lower(const Signal& signal, double hz, int divisor) {
     return comb.floor < most_floor * all && comb.between > least_share * all && comb.between > over_floor * comb.floor;
 }
 
+/// No more of the signal's rate than the partials need that are looked at.
+Signal thinned(const Signal& signal, double hz) {
+    constexpr double least_rate = 8000.0;
+    const double wanted = std::max(least_rate, highest_multiple * hz / 0.4);
+    return decimate(signal.samples, signal.sample_rate, decimation_factor(signal.sample_rate, wanted));
+}
+
 }  // namespace
 
 std::optional<Pitch> measure_fundamental(std::span<const double> samples, double sample_rate, const PitchRange& range) {
@@ -128,10 +137,11 @@ std::optional<Pitch> measure_fundamental(std::span<const double> samples, double
     const std::vector<Frame> frames = pitched_frames(signal, frame_time, range);
     if (frames.empty()) return std::nullopt;
     double hz = agreed_hz(frames);
+    const Signal thin = thinned(signal, hz);
     for (bool again = true; again;) {
         again = false;
         for (int divisor = 2; divisor <= most_divisor && !again; ++divisor) {
-            if (hz / divisor < range.lowest || !has_lower(signal, hz, divisor)) continue;
+            if (hz / divisor < range.lowest || !has_lower(thin, hz, divisor)) continue;
             hz /= divisor;
             again = true;
         }

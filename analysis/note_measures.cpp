@@ -16,7 +16,7 @@ constexpr double clean_cents = 25.0;
 constexpr double clean_under_db = 6.0;
 constexpr double clean_db = 20.0;
 constexpr double clean_time = 0.1;  // s
-constexpr std::size_t frames_a_second = 20;
+constexpr double frames_a_second = 60.0;
 
 std::span<const TrackPoint> points_of(std::span<const TrackPoint> track, const NoteSpan& span) {
     const auto index = [&](double time) {
@@ -62,7 +62,7 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
     const double seconds = static_cast<double>(samples.size()) / rate;
     note.measured = seconds;
     if (span.pitched) {
-        const auto frames = static_cast<std::size_t>(std::clamp(frames_a_second * seconds, 4.0, 60.0));
+        const auto frames = static_cast<std::size_t>(std::clamp(frames_a_second * seconds, 4.0, 200.0));
         note.tone = measure_tone(samples, rate, {.range = plan.range, .most_frames = frames});
     }
     if (note.tone) {

@@ -13,14 +13,15 @@ namespace {
 
 constexpr double most_range_db = 45.0;
 constexpr double over_floor_db = 8.0;
-constexpr double least_range_db = 20.0;
-constexpr double shortest_sound = 0.06;  // s
-constexpr double shortest_gap = 0.03;    // s
-constexpr double heard_clarity = 3.0;    // dB, from which a pitch counts
-constexpr double new_pitch = 70.0;       // cents
-constexpr double pitch_held = 0.06;      // s
-constexpr double leap_held = 0.15;       // s, where it may be a mistaken octave
-constexpr double reference_time = 0.3;   // s, of the note so far
+constexpr double least_range_db = 6.0;
+constexpr double shortest_silence = 0.1;  // s
+constexpr double shortest_sound = 0.06;   // s
+constexpr double shortest_gap = 0.03;     // s
+constexpr double heard_clarity = 3.0;     // dB, from which a pitch counts
+constexpr double new_pitch = 70.0;        // cents
+constexpr double pitch_held = 0.06;       // s
+constexpr double leap_held = 0.15;        // s, where it may be a mistaken octave
+constexpr double reference_time = 0.3;    // s, of the note so far
 constexpr double dip_db = 12.0;
 constexpr double unpitched_dip_db = 5.0;
 constexpr double slowest_vibrato = 0.26;  // s between its dips
@@ -217,8 +218,13 @@ NoteSpan span_of(std::span<const TrackPoint> points, const std::vector<double>& 
 
 Loudness loudness_of(std::span<const TrackPoint> points) {
     std::vector<double> levels;
-    for (const TrackPoint& point : points) levels.push_back(point.level);
-    Loudness loudness{.peak = quantile(levels, 0.99), .floor = quantile(levels, 0.05), .least = 0.0};
+    std::vector<double> unpitched;
+    for (const TrackPoint& point : points) {
+        levels.push_back(point.level);
+        if (!has_pitch(point)) unpitched.push_back(point.level);
+    }
+    Loudness loudness{.peak = quantile(levels, 0.99), .floor = 0.0, .least = 0.0};
+    if (unpitched.size() >= points_in(shortest_silence)) loudness.floor = quantile(unpitched, 0.1);
     const double over_floor =
         std::min(loudness.floor * ratio_from_db(over_floor_db), loudness.peak * ratio_from_db(-least_range_db));
     loudness.least = std::max({loudness.peak * ratio_from_db(-most_range_db), over_floor, silent_level});

@@ -22,8 +22,8 @@ struct NoteSpan {
 /// Level from which something is played.
 struct Loudness {
     double peak = 0.0;   ///< RMS that a hundredth of the points exceed
-    double floor = 0.0;  ///< RMS of the quietest twentieth
-    double least = 0.0;  ///< 45 dB under the peak, or 8 dB over the floor where that is more but 20 dB under the peak
+    double floor = 0.0;  ///< RMS of the quietest tenth of what has no pitch; 0 for under 0.1 s of it
+    double least = 0.0;  ///< 45 dB under the peak, or 8 dB over the floor where that is more, but 6 dB under the peak
 };
 Loudness loudness_of(std::span<const TrackPoint> points);
 

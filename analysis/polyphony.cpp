@@ -4,9 +4,9 @@
 #include "analysis/spectrum.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <complex>
+#include <numeric>
 
 namespace analysis {
 namespace {
@@ -27,6 +27,22 @@ double surroundings(const std::vector<double>& power, std::size_t bin, std::size
     const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
     std::nth_element(near.begin(), middle, near.end());
     return *middle;
+}
+
+/// Do the partials lie on the multiples of two numbers and hardly anywhere else?
+bool are_two_tones(std::span<const Partial> partials, std::size_t low, std::size_t high) {
+    constexpr double hardly = 0.002;
+    constexpr double plainly = 0.03;
+    constexpr std::size_t looked_through = 30;
+    double of_low = 0.0, of_high = 0.0, of_none = 0.0, all = 0.0;
+    for (std::size_t n = 1; n <= std::min(partials.size(), looked_through); ++n) {
+        const double power = partials[n - 1].amplitude * partials[n - 1].amplitude;
+        all += power;
+        if (n % low != 0 && n % high != 0) of_none += power;
+        if (n % low == 0 && n % high != 0) of_low += power;
+        if (n % high == 0 && n % low != 0) of_high += power;
+    }
+    return partials.size() >= 2 * high && of_none < hardly * all && of_low > plainly * all && of_high > plainly * all;
 }
 
 }  // namespace
@@ -56,21 +72,10 @@ double foreign_share(std::span<const double> samples, double sample_rate, double
 }
 
 bool is_pure_interval(std::span<const Partial> partials) {
-    constexpr double hardly = 0.002;
-    constexpr double plainly = 0.03;
-    constexpr std::array<std::array<std::size_t, 2>, 5> intervals{{{2, 3}, {3, 4}, {3, 5}, {4, 5}, {5, 6}}};
-    for (const auto& [low, high] : intervals) {
-        double of_low = 0.0, of_high = 0.0, of_none = 0.0, all = 0.0;
-        for (std::size_t n = 1; n <= std::min<std::size_t>(partials.size(), 30); ++n) {
-            const double power = partials[n - 1].amplitude * partials[n - 1].amplitude;
-            all += power;
-            if (n % low != 0 && n % high != 0) of_none += power;
-            if (n % low == 0 && n % high != 0) of_low += power;
-            if (n % high == 0 && n % low != 0) of_high += power;
-        }
-        if (partials.size() >= 2 * high && of_none < hardly * all && of_low > plainly * all && of_high > plainly * all)
-            return true;
-    }
+    constexpr std::size_t highest = 9;
+    for (std::size_t low = 2; low < highest; ++low)
+        for (std::size_t high = low + 1; high <= highest; ++high)
+            if (std::gcd(low, high) == 1 && are_two_tones(partials, low, high)) return true;
     return false;
 }
 

@@ -14,8 +14,8 @@ namespace analysis {
 /// A peak stands 15 dB out of its surroundings and is within 40 dB of the strongest.
 double foreign_share(std::span<const double> samples, double sample_rate, double fundamental_hz);
 
-/// Whether the partials look like those of two tones in a pure interval (2:3, 3:4, 3:5, 4:5, 5:6) that share this
-/// fundamental: hardly anything lies on partials that are no multiple of either, and both have their own.
+/// Whether the partials look like those of two tones in a simple ratio (2:3 to 8:9) that share this fundamental: hardly
+/// anything lies on partials that are no multiple of either, and both have their own.
 bool is_pure_interval(std::span<const Partial> partials);
 
 }  // namespace analysis

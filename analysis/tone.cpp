@@ -15,13 +15,14 @@
 namespace analysis {
 namespace {
 
-constexpr double frame_periods = 10.0;
-constexpr double shortest_frame = 0.04;  // s
-constexpr double longest_frame = 0.25;   // s
+constexpr double frame_periods = 6.0;
+constexpr double shortest_frame = 0.02;  // s
+constexpr double longest_frame = 0.2;    // s
 constexpr std::size_t most_partials = 64;
-constexpr double semitone = 1.06;             // frames' pitches lie within this ratio of the tone's
-constexpr double pitch_rate = 16000.0;        // Hz; pitch is followed at this rate or a little above
-constexpr std::size_t partial_frames_of = 3;  // one frame of so many is taken for partials
+constexpr double semitone = 1.06;       // frames' pitches lie within this ratio of the tone's
+constexpr double pitch_rate = 16000.0;  // Hz; pitch is followed at this rate or a little above
+constexpr std::size_t centroid_frames = 12;
+constexpr std::size_t clarity_frames = 40;
 
 /// Where the frames of a stretch lie.
 struct Frames {
@@ -59,30 +60,59 @@ std::vector<ToneFrame> followed(const Signal& signal, double hz, std::size_t mos
     return result;
 }
 
-/// Mean powers of the partials over some of the frames, which get their centroids on the way.
-void measure_frames(const Signal& signal, Tone& tone) {
-    const double limit = std::min(partials_limit_hz, most_partials * tone.hz);
+/// At the full rate, since noise counts up to the highest frequency; in some of the frames.
+double mean_clarity(const Signal& signal, const Tone& tone) {
+    const Frames frames = frames_of(signal, tone.hz, clarity_frames);
+    double sum = 0.0;
+    for (const std::size_t start : frames.starts)
+        sum += measure_clarity(std::span(signal.samples).subspan(start, frames.length), signal.sample_rate,
+                               {tone.hz / semitone, tone.hz * semitone});
+    return sum / static_cast<double>(frames.starts.size());
+}
+
+/// Centroids of some of the frames, and of their mean powers.
+void add_centroids(const Signal& signal, Tone& tone) {
     const Frames frames = frames_of(signal, tone.hz, 1);
-    std::vector<double> power;
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < tone.frames.size(); i += partial_frames_of) {
+    std::vector<Partial> sums;
+    const std::size_t step = (tone.frames.size() + centroid_frames - 1) / centroid_frames;
+    for (std::size_t i = step / 2; i < tone.frames.size(); i += step) {
         ToneFrame& frame = tone.frames[i];
         const double start = frame.time * signal.sample_rate - 0.5 * static_cast<double>(frames.length);
         const auto first = static_cast<std::size_t>(
             std::clamp(start, 0.0, static_cast<double>(signal.samples.size() - frames.length)));
         const auto partials = measure_partials(std::span(signal.samples).subspan(first, frames.length),
-                                               signal.sample_rate, {frame.hz, limit});
-        if (partials.empty()) continue;
+                                               signal.sample_rate, {frame.hz, brightness_limit_hz});
         if (const auto bright = brightness(partials, frame.hz)) frame.centroid_hz = bright->centroid_hz;
-        if (count == 0) power.resize(partials.size());
-        power.resize(std::min(power.size(), partials.size()));
-        for (std::size_t n = 0; n < power.size(); ++n) power[n] += partials[n].amplitude * partials[n].amplitude;
-        ++count;
+        for (std::size_t n = 0; n < partials.size(); ++n) {
+            if (n == sums.size()) sums.push_back({static_cast<double>(n + 1) * tone.hz, 0.0});
+            sums[n].amplitude = std::hypot(sums[n].amplitude, partials[n].amplitude);
+        }
     }
-    for (std::size_t n = 0; n < power.size(); ++n)
+    if (const auto bright = brightness(sums, tone.hz)) tone.centroid_hz = bright->centroid_hz;
+}
+
+/// Power centroid and the powers of the partials' bands, from one transform of the whole stretch.
+void add_bands(const Signal& signal, Tone& tone) {
+    const std::size_t length = signal.samples.size() - signal.samples.size() % 2;  // no zeros, which would add skirts
+    if (length < 2) return;
+    const auto bins = spectrum(std::span(signal.samples).first(length), length);
+    const double limit = std::min(partials_limit_hz, (most_partials + 0.5) * tone.hz);
+    const auto partials = static_cast<std::size_t>(limit / tone.hz);
+    std::vector<double> power(partials, 0.0);
+    double weight = 0.0;
+    double moment = 0.0;
+    for (std::size_t k = 1; k < bins.size(); ++k) {
+        const double hz = static_cast<double>(k) * signal.sample_rate / static_cast<double>(length);
+        const auto n = static_cast<std::size_t>(std::lround(hz / tone.hz));
+        if (n >= 1 && n <= partials) power[n - 1] += std::norm(bins[k]);
+        if (hz > partials_limit_hz) continue;
+        weight += std::norm(bins[k]);
+        moment += hz * std::norm(bins[k]);
+    }
+    tone.power_centroid_hz = weight > 0.0 ? moment / weight : 0.0;
+    for (std::size_t n = 0; n < partials; ++n)
         tone.partials.push_back(
-            {static_cast<double>(n + 1) * tone.hz, std::sqrt(power[n] / static_cast<double>(count))});
-    if (const auto bright = brightness(tone.partials, tone.hz)) tone.centroid_hz = bright->centroid_hz;
+            {static_cast<double>(n + 1) * tone.hz, 2.0 * std::sqrt(power[n]) / static_cast<double>(length)});
 }
 
 double level_of(std::span<const double> samples) {
@@ -95,21 +125,6 @@ double level_of(std::span<const double> samples) {
 
 }  // namespace
 
-double power_centroid(std::span<const double> samples, double sample_rate, double limit_hz) {
-    if (samples.size() < 2) return 0.0;
-    const std::size_t length = fast_length(samples.size());
-    const auto bins = spectrum(samples, length);
-    double weight = 0.0;
-    double moment = 0.0;
-    for (std::size_t k = 1; k < bins.size(); ++k) {
-        const double hz = static_cast<double>(k) * sample_rate / static_cast<double>(length);
-        if (hz > limit_hz) break;
-        weight += std::norm(bins[k]);
-        moment += hz * std::norm(bins[k]);
-    }
-    return weight > 0.0 ? moment / weight : 0.0;
-}
-
 std::optional<Tone> measure_tone(std::span<const double> samples, double sample_rate, const ToneSearch& search) {
     const Signal signal = decimated_for_analysis(samples, sample_rate);
     const auto fundamental = measure_fundamental(signal.samples, signal.sample_rate, search.range);
@@ -119,17 +134,13 @@ std::optional<Tone> measure_tone(std::span<const double> samples, double sample_
     tone.frames = followed(signal, fundamental->hz, std::max<std::size_t>(1, search.most_frames));
     if (tone.frames.empty()) return std::nullopt;
     std::vector<double> pitches;
-    double clarity = 0.0;
-    for (const ToneFrame& frame : tone.frames) {
-        pitches.push_back(frame.hz);
-        clarity += frame.clarity_db / static_cast<double>(tone.frames.size());
-    }
+    for (const ToneFrame& frame : tone.frames) pitches.push_back(frame.hz);
     tone.hz = quantile(pitches, 0.5);
     tone.stability = 0.5 * cents_between(quantile(pitches, 0.9), quantile(pitches, 0.1));
-    tone.clarity_db = clarity;
+    tone.clarity_db = mean_clarity(signal, tone);
     tone.level = level_of(samples);
-    tone.power_centroid_hz = power_centroid(signal.samples, signal.sample_rate, partials_limit_hz);
-    measure_frames(signal, tone);
+    add_centroids(signal, tone);
+    add_bands(signal, tone);
     tone.inharmonicity = measure_inharmonicity(signal.samples, signal.sample_rate, tone.frames);
     return tone;
 }

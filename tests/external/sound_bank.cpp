@@ -109,8 +109,9 @@ void add_sample(const Chunks& chunks, std::ifstream& file, const Generators& zon
     const Bytes& headers = chunks.tables.at("shdr");
     const std::size_t at = 46 * static_cast<std::size_t>(static_cast<std::uint16_t>(zone.at(sample_generator)));
     std::string name = text_at(headers, at, 20);
-    const bool right = !name.empty() && name.back() == 'R';
-    if (!name.empty() && (name.back() == 'L' || name.back() == 'R')) name.pop_back();
+    const std::size_t side = name.find_last_of("LR");  // "Cello E3(R)"
+    const bool paired = side != std::string::npos && side + 2 == name.size() && name.ends_with(')');
+    if (paired) name.resize(side - 1);
     const auto start = number_at<std::uint32_t>(headers, at + 20);
     const auto end = number_at<std::uint32_t>(headers, at + 24);
     const int header_key = static_cast<unsigned char>(headers[at + 40]);
@@ -124,7 +125,7 @@ void add_sample(const Chunks& chunks, std::ifstream& file, const Generators& zon
     const double tune = 100.0 * value_or(zone, coarse_tune, 0) + value_or(zone, fine_tune, 0) + correction;
     note.stated_hz = 440.0 * std::exp2((note.key - 69) / 12.0 - tune / 1200.0);
     note.sound.sample_rate = number_at<std::uint32_t>(headers, at + 36);
-    const bool mate = right && !note.sound.samples.empty();
+    const bool mate = paired && !note.sound.samples.empty();
     note.sound.samples.resize(std::max(note.sound.samples.size(), samples.size()));
     for (std::size_t j = 0; j < samples.size(); ++j) {
         const double value = samples[j] / 32768.0;

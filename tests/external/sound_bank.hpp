@@ -21,7 +21,7 @@ struct BankNote {
 /// The samples of a melodic preset of bank 0, each once, rising in key.  Empty if the file is not there.
 ///
 /// Root key and tuning are those of the zone's generators (58, 51, 52); what the sample's own header says counts only
-/// where a zone says nothing.  Stereo mates are paired by their names' last letter.
+/// where a zone says nothing.  Stereo mates are paired by their names, which end in (L) and (R).
 std::vector<BankNote> bank_notes(const std::filesystem::path& file, int program);
 
 inline constexpr const char* installed_bank = "/usr/share/sounds/sf2/FluidR3_GM.sf2";

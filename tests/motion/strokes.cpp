@@ -34,7 +34,7 @@ public:
     double normal() { return std::sqrt(-2.0 * std::log(1.0 - share())) * std::cos(2.0 * std::numbers::pi * share()); }
 
 private:
-    double share() { return engine_() / 4294967296.0; }
+    double share() { return static_cast<double>(engine_()) / 4294967296.0; }
     std::mt19937 engine_;
 };
 
