@@ -9,6 +9,8 @@
 
 #include <gtest/gtest.h>
 
+#include <sys/prctl.h>
+#include <csignal>
 #include <cstring>
 
 namespace tests {
@@ -36,6 +38,8 @@ SoundServer::SoundServer() {
          // Qt does not take a monitor for a microphone
          "-L", "module-remap-source source_name=microphone master=null.monitor", "-L", "module-native-protocol-unix"});
     process_.setProcessChannelMode(QProcess::MergedChannels);
+    // a test that dies must not leave a server behind
+    process_.setChildProcessModifier([] { prctl(PR_SET_PDEATHSIG, SIGTERM); });
     process_.start();
     if (!process_.waitForStarted(patience_ms)) {
         trouble_ = "pulseaudio is not there: " + process_.errorString().toStdString();
