@@ -2,6 +2,7 @@
 #include "analysis/partials.hpp"
 
 #include "analysis/decimate.hpp"
+#include "analysis/fourier_sums.hpp"
 #include "analysis/spectrum.hpp"
 
 #include <algorithm>
@@ -13,30 +14,7 @@
 namespace analysis {
 namespace {
 
-constexpr std::size_t lanes = 8;
-
-/// sum_j x_j exp(-i j w_l) for `lanes` frequencies at once; each lane turns a phasor by w_l a sample.
-std::array<std::complex<double>, lanes> fourier_sums(std::span<const double> x,
-                                                     const std::array<double, lanes>& omega) {
-    std::array<double, lanes> step_re{}, step_im{}, re{}, im{}, sum_re{}, sum_im{};
-    for (std::size_t l = 0; l < lanes; ++l) {
-        step_re[l] = std::cos(omega[l]);
-        step_im[l] = -std::sin(omega[l]);
-        re[l] = 1.0;
-    }
-    for (const double sample : x) {
-        for (std::size_t l = 0; l < lanes; ++l) {
-            sum_re[l] += sample * re[l];
-            sum_im[l] += sample * im[l];
-            const double next = re[l] * step_re[l] - im[l] * step_im[l];
-            im[l] = re[l] * step_im[l] + im[l] * step_re[l];
-            re[l] = next;
-        }
-    }
-    std::array<std::complex<double>, lanes> result{};
-    for (std::size_t l = 0; l < lanes; ++l) result[l] = {sum_re[l], sum_im[l]};
-    return result;
-}
+constexpr std::size_t lanes = fourier_lanes;
 
 /// Decimated as far as the highest partial allows: it must stay inside the filter's flat part.
 Signal prepared(std::span<const double> samples, double sample_rate, double max_hz) {
