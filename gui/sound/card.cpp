@@ -17,6 +17,8 @@ constexpr int feed_ms = 3;
 constexpr int patience_ms = 3000;  // an output that takes nothing for so long is lost
 constexpr std::size_t block_frames = 240;
 
+bool broken(QAudio::Error error) { return error != QAudio::NoError && error != QAudio::UnderrunError; }
+
 }  // namespace
 
 Card::Card() : timer_(new QTimer(this)), block_(block_frames) {
@@ -64,17 +66,9 @@ void Card::close() {
 
 /// As much as the output takes now, a block at a time.
 void Card::feed() {
-    const auto frame = static_cast<std::size_t>(format_.bytesPerFrame());
-    while (device_ != nullptr) {
-        if (written_ == bytes_.size()) {
-            const std::size_t wanted = std::min(block_frames, static_cast<std::size_t>(sink_->bytesFree()) / frame);
-            if (wanted == 0) break;
-            voice_->render(std::span(block_).first(wanted));
-            bytes_.resize(wanted * frame);
-            write_frames(std::span(block_).first(wanted), format_, bytes_.data());
-            written_ = 0;
-        }
+    while (device_ != nullptr && fill_block()) {
         const qint64 taken = device_->write(bytes_.data() + written_, static_cast<qint64>(bytes_.size() - written_));
+        if (taken < 0) lose(lost_message());
         if (taken <= 0) break;
         written_ += static_cast<std::size_t>(taken);
         since_taken_.start();
@@ -83,11 +77,31 @@ void Card::feed() {
         lose(tr("The sound output no longer takes any sound: check it, then start again."));
 }
 
+/// Something to write; false where the output takes nothing now.
+bool Card::fill_block() {
+    // Qt's output for pulseaudio never gives its lock back after a write to a stream that has ended.
+    const qint64 free = sink_->bytesFree();
+    if (free < 0 || broken(sink_->error())) {
+        lose(lost_message());
+        return false;
+    }
+    if (written_ < bytes_.size()) return free > 0;
+    const auto frame = static_cast<std::size_t>(format_.bytesPerFrame());
+    const std::span<float> block =
+        std::span(block_).first(std::min(block_frames, static_cast<std::size_t>(free) / frame));
+    voice_->render(block);
+    bytes_.resize(block.size() * frame);
+    write_frames(block, format_, bytes_.data());
+    written_ = 0;
+    return !block.empty();
+}
+
+QString Card::lost_message() { return tr("The sound output was lost: connect it again, then start."); }
+
 void Card::follow_state(QAudio::State state) {
     const QAudio::Error error = sink_->error();
     if (error == QAudio::UnderrunError) ++underruns_;
-    if (state == QAudio::StoppedState && error != QAudio::NoError && error != QAudio::UnderrunError)
-        lose(tr("The sound output was lost: connect it again, then start."));
+    if (state == QAudio::StoppedState && broken(error)) lose(lost_message());
 }
 
 void Card::lose(const QString& message) {

@@ -38,6 +38,8 @@ signals:
 
 private:
     void feed();
+    bool fill_block();
+    static QString lost_message();
     void follow_state(QAudio::State state);
     void lose(const QString& message);
 

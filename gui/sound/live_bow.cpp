@@ -8,6 +8,7 @@
 #include <QTimer>
 
 #include <algorithm>
+#include <utility>
 
 namespace gui {
 
@@ -26,8 +27,8 @@ public:
     void tell_voice();
 
     QThread card_thread, thinker_thread;
-    Card card;
-    Thinker thinker;
+    Card* card = new Card;  // these two end with their threads, on them
+    Thinker* thinker = new Thinker;
     QTimer lifted, closing;
     SharedVoice voice;
     LiveStroke stroke;
@@ -36,25 +37,28 @@ public:
 };
 
 LiveBow::Parts::Parts(LiveBow* bow) {
-    card.moveToThread(&card_thread);
-    thinker.moveToThread(&thinker_thread);
+    card->moveToThread(&card_thread);
+    thinker->moveToThread(&thinker_thread);
+    QObject::connect(&card_thread, &QThread::finished, card, &QObject::deleteLater);
+    QObject::connect(&thinker_thread, &QThread::finished, thinker, &QObject::deleteLater);
     for (QTimer* timer : {&lifted, &closing}) timer->setSingleShot(true);
     lifted.setInterval(lift_ms);
     closing.setInterval(close_ms);
-    QObject::connect(&card, &Card::opened, &thinker, &Thinker::serve);
-    QObject::connect(&card, &Card::opened, bow, [this](const SharedVoice& opened) {
+    QObject::connect(card, &Card::opened, thinker, &Thinker::serve);
+    QObject::connect(card, &Card::opened, bow, [this](const SharedVoice& opened) {
+        if (!sounding) return;  // stopped meanwhile: it is about to be closed
         voice = opened;
         tell_voice();
     });
-    QObject::connect(&card, &Card::lost, bow, [this, bow](const QString& message) {
+    QObject::connect(card, &Card::lost, bow, [this, bow](const QString& message) {
         voice.reset();
-        sounding = false;
+        if (!std::exchange(sounding, false)) return;
         emit bow->sounding_changed(false);
         emit bow->failed(message);
     });
-    QObject::connect(&thinker, &Thinker::failed, bow, &LiveBow::failed);
-    QObject::connect(&thinker, &Thinker::heard, bow, [this, bow](LiveHearing hearing) {
-        hearing.underruns = card.underruns();
+    QObject::connect(thinker, &Thinker::failed, bow, &LiveBow::failed);
+    QObject::connect(thinker, &Thinker::heard, bow, [this, bow](LiveHearing hearing) {
+        hearing.underruns = card->underruns();
         if (sounding) emit bow->heard(hearing);
     });
     QObject::connect(&lifted, &QTimer::timeout, bow, [this] {
@@ -63,15 +67,15 @@ LiveBow::Parts::Parts(LiveBow* bow) {
     });
     QObject::connect(&closing, &QTimer::timeout, bow, [this] {
         voice.reset();
-        QMetaObject::invokeMethod(&thinker, [this] { thinker.serve({}); });
-        QMetaObject::invokeMethod(&card, &Card::close);
+        QMetaObject::invokeMethod(thinker, [worker = thinker] { worker->serve({}); });
+        QMetaObject::invokeMethod(card, &Card::close);
     });
     card_thread.start(QThread::TimeCriticalPriority);
     thinker_thread.start();
 }
 
 LiveBow::Parts::~Parts() {
-    QMetaObject::invokeMethod(&card, &Card::close, Qt::BlockingQueuedConnection);
+    QMetaObject::invokeMethod(card, &Card::close, Qt::BlockingQueuedConnection);
     for (QThread* thread : {&card_thread, &thinker_thread}) {
         thread->quit();
         thread->wait();
@@ -88,7 +92,7 @@ LiveBow::LiveBow(QObject* parent) : QObject(parent), parts_(std::make_unique<Par
 LiveBow::~LiveBow() = default;
 
 void LiveBow::set_note(const sim::Preset& preset, int string, double stop) {
-    parts_->thinker.want({.preset = preset, .string = string, .stop = stop});
+    parts_->thinker->want({.preset = preset, .string = string, .stop = stop});
 }
 
 void LiveBow::set_stroke(LiveStroke stroke) {
@@ -109,7 +113,7 @@ void LiveBow::start() {
     if (parts_->voice)
         parts_->tell_voice();
     else
-        QMetaObject::invokeMethod(&parts_->card, &Card::open);
+        QMetaObject::invokeMethod(parts_->card, &Card::open);
     emit sounding_changed(true);
 }
 

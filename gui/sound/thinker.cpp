@@ -64,6 +64,7 @@ void Thinker::design() {
 }
 
 void Thinker::hear() {
+    voice_->tidy();
     LiveHearing hearing{.motion = motion_, .level_db = least_level_db, .peak = voice_->peak()};
     if (const auto heard = ear_->hear(*voice_)) {
         if (heard->long_enough) motion_ = heard->verdict.motion;

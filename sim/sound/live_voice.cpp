@@ -60,11 +60,13 @@ void LiveVoice::set_stroke(const LiveStroke& stroke) noexcept {
 }
 
 long LiveVoice::set_note(std::unique_ptr<LiveNote> note) {
-    delete retired_.exchange(nullptr);
+    tidy();
     note->serial = ++serial_;
     delete coming_.exchange(new Sounding(std::move(note), card_rate_));
     return serial_;
 }
+
+void LiveVoice::tidy() { delete retired_.exchange(nullptr); }
 
 /// Takes the designer's note, and changes over to it as soon as that can be done without a click and without freeing
 /// anything here.

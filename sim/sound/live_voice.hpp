@@ -39,7 +39,8 @@ struct LiveTrace {
 ///
 /// The hand's place and force follow it through two time constants of 3 ms, its speed no faster than
 /// LiveNote::acceleration: thirty moves a second then make no steps.
-/// threads  set_stroke, set_volume: the hand's; set_note: the designer's; render: the card's; take: the ear's.  One
+/// threads  set_stroke, set_volume: the hand's; set_note, tidy: the designer's; render: the card's; take: the ear's.
+/// One
 ///          thread each, any may be the same
 /// promise  render, set_stroke and take: no heap, no locks, no throw
 class LiveVoice {
@@ -55,6 +56,8 @@ public:
     /// otherwise the old note fades in 8 ms and the new one starts from rest.  One that has not been taken up yet is
     /// dropped.  Returns the note's serial, > 0.
     long set_note(std::unique_ptr<LiveNote> note);
+    /// Frees the note that sounded before; the designer's now and then, or a change may have to wait for its next note.
+    void tidy();
 
     /// The next samples, full scale = 1, never past it.  Silence while there is no note, or after the run has left all
     /// sense (until the next note).
@@ -80,6 +83,7 @@ private:
     void watch(int step, LiveTrace& trace) noexcept;
 
     double card_rate_;
+    static_assert(std::atomic<double>::is_always_lock_free);
     std::atomic<double> contact_ = 0.0, force_ = 0.0, speed_ = 0.0, volume_ = 1.0;
     std::atomic<Sounding*> coming_ = nullptr;   // from the designer
     std::atomic<Sounding*> retired_ = nullptr;  // back to it, to be freed

@@ -49,6 +49,22 @@ TEST_P(DecimateTest, RejectsWhatWouldFoldBack) {
     }
 }
 
+/// expects  the same bits a sample at a time as all at once, from where the filter is full
+TEST_P(DecimateTest, WithoutAnEndIsTheSame) {
+    const int factor = GetParam();
+    const std::vector<double> samples =
+        tests::sawtooth({.hz = 441.0, .sample_rate = 48000.0 * factor, .duration = 0.01});
+    const Signal whole = analysis::decimate(samples, 48000.0 * factor, factor);
+    ASSERT_GT(whole.samples.size(), 400U);
+    analysis::Decimator decimator(factor);
+    const auto filter = static_cast<std::size_t>(32 * factor + 1);
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        decimator.push(samples[i]);
+        if (i + 1 < filter || (i + 1 - filter) % static_cast<std::size_t>(factor) != 0) continue;
+        ASSERT_EQ(decimator.output(), whole.samples[(i + 1 - filter) / static_cast<std::size_t>(factor)]) << i;
+    }
+}
+
 TEST(DecimateTest, FactorLeavesAtLeastTheRateAskedFor) {
     EXPECT_EQ(analysis::decimation_factor(48000.0, 48000.0), 1);
     EXPECT_EQ(analysis::decimation_factor(95999.0, 48000.0), 1);

@@ -35,17 +35,20 @@ Run run(const sim::Note& note, const sim::Stroke& stroke, const ModalFineness& f
     const int steps = static_cast<int>(std::lround(stroke.duration * rate));
     const int heard_from = std::max(0, steps - static_cast<int>(heard_for * rate));
     sim::kernel::Rosin rosin(note.contact, rate);
-    sim::kernel::SlipWatch watch(rate, steps);
+    sim::kernel::SlipWatch watch(rate);
+    int slipped_late = 0;
     string.fill_with_helmholtz(stroke.speed);
     const double full_slip = stroke.speed * note.string.length / stroke.contact_point;
     Run run;
     for (int t = 0; t < steps; ++t) {
         const double force = rosin.rub(string.free_velocity() - stroke.speed, string.yield(), stroke.force);
         string.push(force);
-        watch.see(t, -rosin.slip(), full_slip, rosin.slips());
+        if (watch.see(t, -rosin.slip(), full_slip)) run.record.slips.push_back(watch.slip());
+        if (t >= steps / 2 && rosin.slips()) ++slipped_late;
         if (t >= heard_from) run.bridge_force.push_back(string.bridge_force());
     }
-    watch.finish(run.record);
+    if (watch.slips()) run.record.slipping_since = watch.slip().start;
+    run.record.slipped_time_late = slipped_late / rate;
     return run;
 }
 
