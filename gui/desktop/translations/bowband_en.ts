@@ -193,7 +193,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>&amp;Begin</source>
+        <source>Be&amp;gin</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
