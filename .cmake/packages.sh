@@ -16,7 +16,11 @@ test_packages=(
     appstream desktop-file-utils
     harminv  # harmonic inversion, run by tests as a process of its own
 )
-all_packages=(ccache clang-format)  # for ./check all
+all_packages=(  # for ./check all
+    ccache clang-format
+    praat sox aubio-tools  # judges of the analysis, each run by tests as a process of its own
+    fluid-soundfont-gm     # real recordings of single bowed notes
+)
 
 # Installs those of the named packages that are not there.  The chatter of apt goes to .build/install.log.
 install_missing() {

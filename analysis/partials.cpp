@@ -15,8 +15,9 @@ namespace {
 
 constexpr std::size_t lanes = 8;
 
-/// |sum_j x_j exp(-i j w_l)| for `lanes` frequencies at once; each lane turns a phasor by w_l a sample.
-std::array<double, lanes> fourier_magnitudes(std::span<const double> x, const std::array<double, lanes>& omega) {
+/// sum_j x_j exp(-i j w_l) for `lanes` frequencies at once; each lane turns a phasor by w_l a sample.
+std::array<std::complex<double>, lanes> fourier_sums(std::span<const double> x,
+                                                     const std::array<double, lanes>& omega) {
     std::array<double, lanes> step_re{}, step_im{}, re{}, im{}, sum_re{}, sum_im{};
     for (std::size_t l = 0; l < lanes; ++l) {
         step_re[l] = std::cos(omega[l]);
@@ -32,8 +33,8 @@ std::array<double, lanes> fourier_magnitudes(std::span<const double> x, const st
             re[l] = next;
         }
     }
-    std::array<double, lanes> result{};
-    for (std::size_t l = 0; l < lanes; ++l) result[l] = std::hypot(sum_re[l], sum_im[l]);
+    std::array<std::complex<double>, lanes> result{};
+    for (std::size_t l = 0; l < lanes; ++l) result[l] = {sum_re[l], sum_im[l]};
     return result;
 }
 
@@ -45,8 +46,7 @@ Signal prepared(std::span<const double> samples, double sample_rate, double max_
 
 }  // namespace
 
-std::vector<Partial> measure_partials(std::span<const double> samples, double sample_rate,
-                                      const HarmonicSeries& series) {
+HarmonicSums harmonic_sums(std::span<const double> samples, double sample_rate, const HarmonicSeries& series) {
     assert(sample_rate > 0.0 && series.fundamental_hz > 0.0);
     const Signal signal = prepared(samples, sample_rate, series.max_hz);
     const double period = signal.sample_rate / series.fundamental_hz;  // samples
@@ -62,18 +62,25 @@ std::vector<Partial> measure_partials(std::span<const double> samples, double sa
     const double highest = std::min(series.max_hz, 0.5 * signal.sample_rate);
     // A rounding's worth of slack, so that max_hz = n f0 includes n.
     const auto count = static_cast<std::size_t>(std::max(0.0, highest / series.fundamental_hz * (1.0 + 1e-12)));
-    std::vector<Partial> result(count);
+    HarmonicSums result{.values = std::vector<std::complex<double>>(count), .duration = length / signal.sample_rate};
     for (std::size_t n = 0; n < count; n += lanes) {
         std::array<double, lanes> omega{};
         for (std::size_t l = 0; l < lanes; ++l) {
             omega[l] = 2.0 * std::numbers::pi * static_cast<double>(n + l + 1) / period;
         }
-        const std::array<double, lanes> magnitudes = fourier_magnitudes(windowed, omega);
-        for (std::size_t l = 0; l < std::min(lanes, count - n); ++l) {
-            // A Hann window of `length` weighs length/2; a real sine has half its amplitude on either side of 0 Hz.
-            result[n + l] = {static_cast<double>(n + l + 1) * series.fundamental_hz, magnitudes[l] * 4.0 / length};
-        }
+        const auto sums = fourier_sums(windowed, omega);
+        // A Hann window of `length` weighs length/2; a real sine has half its amplitude on either side of 0 Hz.
+        for (std::size_t l = 0; l < std::min(lanes, count - n); ++l) result.values[n + l] = sums[l] * (4.0 / length);
     }
+    return result;
+}
+
+std::vector<Partial> measure_partials(std::span<const double> samples, double sample_rate,
+                                      const HarmonicSeries& series) {
+    const HarmonicSums sums = harmonic_sums(samples, sample_rate, series);
+    std::vector<Partial> result;
+    for (std::size_t n = 0; n < sums.values.size(); ++n)
+        result.push_back({static_cast<double>(n + 1) * series.fundamental_hz, std::abs(sums.values[n])});
     return result;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <complex>
 #include <optional>
 #include <span>
 #include <vector>
@@ -32,6 +33,14 @@ struct HarmonicSeries {
 /// threads  any
 std::vector<Partial> measure_partials(std::span<const double> samples, double sample_rate,
                                       const HarmonicSeries& series);
+
+/// The same with their phases: a sine of amplitude a and phase p (of a cosine at the window's first sample) gives
+/// a exp(i p).
+struct HarmonicSums {
+    std::vector<std::complex<double>> values;  ///< in order of n
+    double duration = 0.0;                     ///< s, of the window, which ends with the samples
+};
+HarmonicSums harmonic_sums(std::span<const double> samples, double sample_rate, const HarmonicSeries& series);
 
 /// Where the weight of a spectrum lies.
 struct Brightness {

@@ -6,6 +6,7 @@
 #include "analysis/units.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 #include <cstddef>
@@ -18,6 +19,25 @@ namespace {
 constexpr int reach = 16;                // samples either side used to interpolate
 constexpr double nearly_as_high = 0.95;  // of the highest peak: then the shorter period wins
 constexpr double still_periodic = 0.5;   // of the first peak: under it a longer lag says nothing
+
+constexpr double taper_step = 0.5 * std::numbers::pi / reach;  // radians a sample
+
+/// Cosine and sine of taper_step k, k = 1 - reach … reach.
+struct TaperParts {
+    std::array<double, 2 * reach> cosine{};
+    std::array<double, 2 * reach> sine{};
+};
+const TaperParts& taper_parts() {
+    static const TaperParts parts = [] {
+        TaperParts made;
+        for (std::size_t i = 0; i < made.cosine.size(); ++i) {
+            made.cosine[i] = std::cos(taper_step * (static_cast<int>(i) + 1 - reach));
+            made.sine[i] = std::sin(taper_step * (static_cast<int>(i) + 1 - reach));
+        }
+        return made;
+    }();
+    return parts;
+}
 
 struct Peak {
     double lag = 0.0;     // samples
@@ -75,12 +95,15 @@ private:
         const auto base = static_cast<std::ptrdiff_t>(floor);
         const double power = power_at(base) + part * (power_at(base + 1) - power_at(base));
         if (part == 0.0) return 1.0 - difference_at(base) / power;
+        // The taper's cosine at part - k, from those of its parts: this is called often.
+        const double along = std::cos(taper_step * part);
+        const double across = std::sin(taper_step * part);
         double sum = 0.0;
         double weight = 0.0;
         for (int k = 1 - reach; k <= reach; ++k) {
-            const double u = part - k;
-            const double taper = std::cos(0.5 * std::numbers::pi * u / reach);
-            const double kernel = (k % 2 == 0 ? 1.0 : -1.0) * taper * taper / u;  // sin(pi part) cancels
+            const auto i = static_cast<std::size_t>(k + reach - 1);
+            const double taper = along * taper_parts().cosine[i] + across * taper_parts().sine[i];
+            const double kernel = (k % 2 == 0 ? 1.0 : -1.0) * taper * taper / (part - k);  // sin(pi part) cancels
             sum += kernel * difference_at(base + k);
             weight += kernel;
         }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <complex>
 #include <memory>
 #include <mutex>
 #include <numbers>
@@ -132,8 +133,12 @@ std::vector<double> autocorrelation(std::span<const double> samples, std::size_t
 
 std::vector<double> hann_window(double length) {
     std::vector<double> window(static_cast<std::size_t>(std::ceil(length)));
-    for (std::size_t j = 0; j < window.size(); ++j) {
-        window[j] = 0.5 - 0.5 * std::cos(2.0 * std::numbers::pi * static_cast<double>(j) / length);
+    const std::complex<double> turn = std::polar(1.0, 2.0 * std::numbers::pi / length);
+    std::complex<double> phase{1.0, 0.0};  // turned, a tenth of a cosine's price; off by 1e-13 after thousands of turns
+    for (double& value : window) {
+        value = 0.5 - 0.5 * phase.real();
+        phase = {phase.real() * turn.real() - phase.imag() * turn.imag(),
+                 phase.real() * turn.imag() + phase.imag() * turn.real()};
     }
     return window;
 }

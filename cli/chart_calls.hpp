@@ -2,6 +2,7 @@
 #pragma once
 
 #include "analysis/output_file.hpp"
+#include "sim/report/analyse_report.hpp"
 #include "sim/report/bridge_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/ends_report.hpp"
@@ -36,6 +37,8 @@ void draw_bridge_chart(const analysis::OutputFile& file, const sim::report::Aske
                        const sim::MeasuredBridge& measured, const sim::BridgeFit& fit);
 void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked,
                            const sim::Climb& climb);
+void draw_recording_chart(const analysis::OutputFile& file, const sim::report::AskedRecording& asked,
+                          const analysis::Recording& recording);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 

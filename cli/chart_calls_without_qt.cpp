@@ -22,6 +22,8 @@ void draw_start_chart(const analysis::OutputFile&, const sim::report::Asked&, co
 void draw_bridge_chart(const analysis::OutputFile&, const sim::report::AskedBridge&, const sim::MeasuredBridge&,
                        const sim::BridgeFit&) {}
 void draw_climb_tone_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
+void draw_recording_chart(const analysis::OutputFile&, const sim::report::AskedRecording&, const analysis::Recording&) {
+}
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
 }  // namespace cli

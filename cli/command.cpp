@@ -2,6 +2,7 @@
 #include "cli/command.hpp"
 
 #include "analysis/errors.hpp"
+#include "cli/command_analyse.hpp"
 #include "cli/command_bridge.hpp"
 #include "cli/command_climb.hpp"
 #include "cli/command_ends.hpp"
@@ -63,6 +64,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<SensitivityCommand>(program));
     commands.push_back(std::make_unique<EndsCommand>(program));
     commands.push_back(std::make_unique<StartCommand>(program));
+    commands.push_back(std::make_unique<AnalyseCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
     return commands;

@@ -13,8 +13,6 @@
 #include <CLI/CLI.hpp>
 
 #include <cmath>
-#include <fstream>
-#include <iterator>
 
 namespace cli {
 namespace {
@@ -61,11 +59,6 @@ std::filesystem::path new_preset_place(const std::string& save) {
     return place;
 }
 
-std::string hash_of(const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return sim::report::text_hash(std::string{std::istreambuf_iterator<char>(in), {}});
-}
-
 }  // namespace
 
 BridgeCommand::BridgeCommand(CLI::App& program) {
@@ -108,7 +101,7 @@ void BridgeCommand::run() {
     const std::filesystem::path file = sim::find_measurement(file_);
     const sim::MeasuredBridge measured = sim::read_measured_bridge(file, asked.scale);
     const sim::BridgeFit fit = sim::fit_bridge(measured, asked.plan, sim::one_line(file_));
-    asked.file_hash = hash_of(file);
+    asked.file_hash = sim::report::file_hash(file);
     if (saved) {
         const std::string name = std::filesystem::path(*save_).stem().string();
         const std::string measured_name = file.filename().string();

@@ -66,7 +66,7 @@ void ClimbCommand::run() {
     sim::sound::ClimbTakes takes;
     {
         Progress progress(output_->quiet());
-        const sim::Workers workers = progress.workers(question.threads);
+        const sim::Workers workers = progress.workers(question.workers);
         const double done = output_->wants_wav() ? progress_before_sound : 1.0;
         climb = sim::find_climb(question.preset, question.string, question.preset.player, plans.climb,
                                 sim::part_of(workers, {0.0, done}));

@@ -44,7 +44,7 @@ void EndsCommand::run() {
     std::optional<sim::Ends> ends;
     {
         Progress progress(output_->quiet());
-        ends = sim::find_ends(question.preset, question.string, note.stop, plan, progress.workers(question.threads));
+        ends = sim::find_ends(question.preset, question.string, note.stop, plan, progress.workers(question.workers));
     }
     if (!ends)
         throw analysis::OutputError("best contact point",

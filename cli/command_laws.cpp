@@ -33,7 +33,7 @@ void LawsCommand::run() {
     std::vector<sim::LawWindow> windows;
     {
         Progress progress(output_->quiet());
-        windows = sim::find_law_windows(question.preset, question.string, plan, progress.workers(question.threads));
+        windows = sim::find_law_windows(question.preset, question.string, plan, progress.workers(question.workers));
     }
     output_->write({.json = [&] { return laws_json(asked, windows); },
                     .csv = [&] { return laws_csv(asked, windows); },

@@ -83,7 +83,7 @@ void NoteCommand::run() {
     output_->check();
     {
         Progress progress(output_->quiet());
-        stroke.contact_point = place ? *place : best_place(note, player, grid, progress.workers(question.threads));
+        stroke.contact_point = place ? *place : best_place(note, player, grid, progress.workers(question.workers));
     }
     const bool whole = output_->wants_wav() || output_->wants_waveform() || stroke.duration >= sim::wolf_least_time;
     const sim::Played answer_played = played(note, stroke, whole);

@@ -69,7 +69,7 @@ void SensitivityCommand::run() {
     sim::Sensitivity found;
     {
         Progress progress(output_->quiet());
-        found = sim::find_sensitivity(question.preset, question.string, plan, progress.workers(question.threads));
+        found = sim::find_sensitivity(question.preset, question.string, plan, progress.workers(question.workers));
     }
     output_->write({.json = [&] { return sensitivity_json(asked, found); },
                     .csv = [&] { return sensitivity_csv(asked, found); },

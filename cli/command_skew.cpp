@@ -53,7 +53,7 @@ void SkewCommand::run() {
     std::vector<sim::SkewResult> results;
     {
         Progress progress(output_->quiet());
-        const sim::Workers workers = progress.workers(question.threads);
+        const sim::Workers workers = progress.workers(question.workers);
         const double share = 1.0 / static_cast<double>(stops.size());
         for (std::size_t i = 0; i < stops.size(); ++i)
             results.push_back(sim::find_skew(

@@ -47,7 +47,7 @@ void SpeedsCommand::run() {
     {
         Progress progress(output_->quiet());
         study = sim::find_speeds(question.preset, question.string, question.preset.player, plan,
-                                 progress.workers(question.threads));
+                                 progress.workers(question.workers));
     }
     output_->write({.json = [&] { return speeds_json(asked, study); },
                     .csv = [&] { return speeds_csv(asked, study); },

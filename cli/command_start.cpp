@@ -129,7 +129,7 @@ void StartCommand::run() {
     sim::StartAnswer answer;
     {
         Progress progress(output_->quiet());
-        const sim::Workers workers = progress.workers(question.threads);
+        const sim::Workers workers = progress.workers(question.workers);
         const double before = place ? 0.0 : progress_before_map;
         plan.start.contact_point =
             place ? *place : best_place(note, player, best_place_grid, sim::part_of(workers, {0.0, before}));

@@ -80,16 +80,17 @@ void WindowCommand::run() {
     output_->check();
     const sim::report::Asked asked = asked_of(question, note);
     if (one)
-        one_place(asked, plan, contact_point, question.threads);
+        one_place(asked, plan, contact_point, question.workers);
     else
-        whole_window(asked, plan, question.threads);
+        whole_window(asked, plan, question.workers);
 }
 
-void WindowCommand::whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan, int threads) const {
+void WindowCommand::whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan,
+                                 const sim::Workers& workers) const {
     sim::Window window;
     {
         Progress progress(output_->quiet());
-        window = sim::find_window(asked.note, asked.player, plan, progress.workers(threads));
+        window = sim::find_window(asked.note, asked.player, plan, progress.workers(workers));
     }
     output_->write({.json = [&] { return window_json(asked, window); },
                     .csv = [&] { return window_csv(asked, window); },
@@ -103,11 +104,11 @@ void WindowCommand::whole_window(const sim::report::Asked& asked, const sim::Win
 }
 
 void WindowCommand::one_place(const sim::report::Asked& asked, const sim::WindowPlan& plan, double contact_point,
-                              int threads) const {
+                              const sim::Workers& workers) const {
     sim::HereResult here;
     {
         Progress progress(output_->quiet());
-        here = sim::bow_here(asked.note, asked.player, contact_point, plan, progress.workers(threads));
+        here = sim::bow_here(asked.note, asked.player, contact_point, plan, progress.workers(workers));
     }
     output_->write({.json = [&] { return here_json(asked, here); },
                     .csv = [&] { return here_csv(asked, here); },

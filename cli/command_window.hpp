@@ -4,6 +4,7 @@
 #include "cli/command.hpp"
 #include "cli/options_output.hpp"
 #include "cli/options_run.hpp"
+#include "sim/batch.hpp"
 
 namespace sim {
 struct WindowPlan;
@@ -21,9 +22,9 @@ public:
     void run() override;
 
 private:
-    void whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan, int threads) const;
+    void whole_window(const sim::report::Asked& asked, const sim::WindowPlan& plan, const sim::Workers& workers) const;
     void one_place(const sim::report::Asked& asked, const sim::WindowPlan& plan, double contact_point,
-                   int threads) const;
+                   const sim::Workers& workers) const;
 
     std::unique_ptr<RunOptions> options_;
     std::unique_ptr<OutputOptions> output_;

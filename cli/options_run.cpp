@@ -36,6 +36,10 @@ constexpr SettingOption temperament_option{"--temperament", "temperament", Setti
 constexpr SettingOption reference_option{"--reference-pitch-hz", "reference_pitch_hz", SettingKind::number, "HZ",
                                          "Pitch of A4"};
 
+constexpr SettingOption kernel_option{
+    "--kernel", "kernel", SettingKind::word, "lanes|reference",
+    "What plays maps and windows: 16 strokes at a time in single precision (default), or one by one in double"};
+
 constexpr std::array<SettingOption, 10> player_options{{
     {"--force-newtons", "force_newtons", SettingKind::span, "F|A:B", "Bow force, or the range from A to B"},
     {"--speed-m-s", "speed_m_s", SettingKind::number, "V", "Bow speed"},
@@ -74,6 +78,18 @@ std::optional<sim::StopEnd> stop_end_of(const sim::report::Settings& settings) {
     return end;
 }
 
+sim::Kernel kernel_of(const sim::report::Settings& settings) {
+    const auto found = settings.find("kernel");
+    if (found == settings.end()) return sim::Kernel::lanes;
+    const auto* name = std::get_if<std::string>(&found->second);
+    const auto kernel = name != nullptr ? sim::kernel_from_name(*name) : std::nullopt;
+    if (!kernel)
+        throw analysis::InputError(
+            "--kernel",
+            "must be lanes or reference" + (name != nullptr ? ", is \"" + sim::one_line(*name) + "\"" : std::string()));
+    return *kernel;
+}
+
 std::string option_named(const std::vector<SettingOption>& options, const std::string& key) {
     const auto found = std::ranges::find_if(options, [&](const SettingOption& option) { return key == option.key; });
     return found == options.end() ? key : found->option;
@@ -89,6 +105,7 @@ RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_l
         add(parser, option, note_group);
     for (const SettingOption& option : more) add(parser, option, note_group);
     for (const SettingOption& option : player_options) add(parser, option, player_group);
+    add(parser, kernel_option, "Run");
     parser.add_option("--repeat", repeat_, "Do again what FILE.json says under \"run\"; no PRESET, no other settings")
         ->type_name("FILE")
         ->group("Run");
@@ -143,7 +160,8 @@ int RunOptions::thread_count() const {
 }
 
 Question RunOptions::ask() const {
-    Question question{.run = record(), .preset = {}, .string = {}, .stop_end = {}, .threads = thread_count()};
+    Question question{.run = record(), .preset = {}, .string = {}, .stop_end = {}, .workers = {}};
+    question.workers.threads = thread_count();
     question.run.version = program_version();
     question.preset = question.run.preset;
     sim::report::Settings& settings = question.run.settings;
@@ -163,6 +181,8 @@ Question RunOptions::ask() const {
         if (const auto* words = std::get_if<std::string>(&stop->second))
             stop->second = stops_from_words(*words, question.preset, question.string);
     }
+    question.workers.kernel = kernel_of(settings);
+    settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
     question.stop_end = stop_end_of(settings);
     settings.try_emplace("stop_end", "usual");
     return question;

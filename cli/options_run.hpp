@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "sim/batch.hpp"
 #include "sim/note.hpp"
 #include "sim/report/run_record.hpp"
 
@@ -52,7 +53,7 @@ struct Question {
     sim::Preset preset;
     sim::PresetString string;
     std::optional<sim::StopEnd> stop_end;
-    int threads = 1;
+    sim::Workers workers;  ///< threads and kernel asked for; nobody told
 
     /// The setting if it was given, else `usual`, which then is in force.  InputError outside low … high.
     struct Allowed {

@@ -19,10 +19,9 @@ Progress::~Progress() {
     if (percent_ >= 0) std::cerr << "\r" << std::string(bar_width + 9, ' ') << "\r" << std::flush;
 }
 
-sim::Workers Progress::workers(int threads) {
-    sim::Workers workers{.threads = threads, .progress = {}};
-    if (shown_) workers.progress = [this](double share) { show(share); };
-    return workers;
+sim::Workers Progress::workers(sim::Workers asked) {
+    if (shown_) asked.progress = [this](double share) { show(share); };
+    return asked;
 }
 
 void Progress::show(double share) {

@@ -13,8 +13,8 @@ public:
     Progress(const Progress&) = delete;
     Progress& operator=(const Progress&) = delete;
 
-    /// So many threads, that tell this bar.
-    sim::Workers workers(int threads);
+    /// The same workers, that tell this bar.
+    sim::Workers workers(sim::Workers asked);
 
 private:
     void show(double share);

@@ -10,6 +10,14 @@
 
 namespace sim {
 
+std::string_view kernel_name(Kernel kernel) { return kernel == Kernel::lanes ? "lanes" : "reference"; }
+
+std::optional<Kernel> kernel_from_name(std::string_view name) {
+    for (const Kernel kernel : {Kernel::lanes, Kernel::reference})
+        if (kernel_name(kernel) == name) return kernel;
+    return std::nullopt;
+}
+
 void for_each_job(int count, const Workers& workers, const std::function<void(int)>& job) {
     std::atomic<int> next{0};
     std::mutex told;  // guards done, first_error and the progress callback

@@ -3,13 +3,18 @@
 
 #include <exception>
 #include <functional>
+#include <optional>
 #include <stop_token>
+#include <string_view>
 
 namespace sim {
 
 /// What advances the strokes: the vector kernel, 16 strokes of one contact point at a time in single precision, or the
 /// plain double reference, one at a time, that judges it.
 enum class Kernel { lanes, reference };
+/// As in options and run records.
+std::string_view kernel_name(Kernel kernel);
+std::optional<Kernel> kernel_from_name(std::string_view name);
 
 /// Who does the work, and who is told how it goes.
 struct Workers {

@@ -52,7 +52,7 @@ void play_shown_strokes(Climb& climb, const Workers& workers) {
             if (job % 3 == 1)
                 stop.follows->stroke = play(note, started_stroke(note, climb.player, {best, force}));
             else
-                stop.speaking = started_window(note, climb.player, best, usual_scan(note, climb.player, best));
+                stop.speaking = started_window(note, climb.player, best, usual_scan(note, climb.player, best, workers));
         }
     });
 }

@@ -27,9 +27,9 @@ std::vector<double> places_round(const Note& note, double contact_point, int cou
 }
 
 /// As usual, but from lighter strokes on: a hard end holds far under the player's lightest.
-ForceScan wide_scan(const Note& note, const Player& player, double contact_point) {
+ForceScan wide_scan(const Note& note, const Player& player, double contact_point, const Workers& workers) {
     constexpr double lighter = 6.0;  // times
-    ForceScan scan = usual_scan(note, player, contact_point);
+    ForceScan scan = usual_scan(note, player, contact_point, workers);
     const double step = std::log(scan.highest / scan.lowest) / (scan.steps - 1);
     scan.lowest /= lighter;
     scan.steps += static_cast<int>(std::ceil(std::log(lighter) / step));
@@ -73,7 +73,7 @@ std::optional<Ends> find_ends(const Preset& preset, const PresetString& string, 
         }
         const double contact_point = answer.places[i].contact_point;
         answer.places[i].held =
-            held_window(answer.note, player, contact_point, wide_scan(answer.note, player, contact_point));
+            held_window(answer.note, player, contact_point, wide_scan(answer.note, player, contact_point, workers));
     });
     return ends;
 }

@@ -111,9 +111,11 @@ ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAn
     });
 }
 
-ForceScan usual_scan(const Note& note, const Player& player, double contact_point) {
+ForceScan usual_scan(const Note& note, const Player& player, double contact_point, const Workers& workers) {
     const Limits closed = limits(note, {contact_point, player.speed});
     ForceScan scan;
+    scan.kernel = workers.kernel;
+    scan.stop = workers.stop;
     scan.middle = middle_force(player);
     scan.lowest = player.force_low / under_minimum;
     scan.highest =
@@ -128,7 +130,7 @@ ForceWindow held_window(const Note& note, const Player& player, double contact_p
         std::vector<Stroke> strokes;
         for (const double force : forces) strokes.push_back(held_stroke(note, player, {contact_point, force}));
         std::vector<ForceAnswer> answers;
-        for (const StrokeResult& result : play_all(note, strokes, {.kernel = scan.kernel}, times))
+        for (const StrokeResult& result : play_all(note, strokes, {.kernel = scan.kernel, .stop = scan.stop}, times))
             answers.push_back({result.verdict.motion == Motion::helmholtz, result.verdict.motion});
         return answers;
     });
@@ -137,7 +139,7 @@ ForceWindow held_window(const Note& note, const Player& player, double contact_p
 ForceWindow started_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
                            int times) {
     return find_force_window(scan, [&](std::span<const double> forces) {
-        return started_answers(note, player, {contact_point, forces, scan.kernel}, times);
+        return started_answers(note, player, {contact_point, forces, scan.kernel, scan.stop}, times);
     });
 }
 
@@ -147,7 +149,7 @@ std::vector<ForceAnswer> started_answers(const Note& note, const Player& player,
     for (const double force : asked.forces)
         strokes.push_back(started_stroke(note, player, {asked.contact_point, force}));
     std::vector<ForceAnswer> answers;
-    for (const StrokeResult& result : play_all(note, strokes, {.kernel = asked.kernel}, times))
+    for (const StrokeResult& result : play_all(note, strokes, {.kernel = asked.kernel, .stop = asked.stop}, times))
         answers.push_back({speaks(result, note, player), result.verdict.motion});
     return answers;
 }

@@ -7,6 +7,7 @@
 #include <functional>
 #include <optional>
 #include <span>
+#include <stop_token>
 #include <vector>
 
 namespace sim {
@@ -37,6 +38,7 @@ struct ForceScan {
     double middle = 0.0;      ///< N, whose interval counts
     double precision = 0.02;  ///< relative, of each edge
     Kernel kernel = Kernel::lanes;
+    std::stop_token stop;  ///< asked often; then the work ends with Stopped
 };
 
 /// The answer to one force: does it play, and what does the string do?
@@ -57,7 +59,8 @@ ForceWindow find_force_window(const ForceScan& scan, const std::function<ForceAn
 /// A scan that reaches past both limits of the note at this place and speed, through the middle of the player's range:
 /// from an eighth of the lightest stroke to three times the closed form's greatest force, at most eight times the
 /// firmest stroke.
-ForceScan usual_scan(const Note& note, const Player& player, double contact_point);
+/// Kernel and stop are the workers'.
+ForceScan usual_scan(const Note& note, const Player& player, double contact_point, const Workers& workers = {});
 
 /// Forces at which the ideal Helmholtz motion, once there, persists.
 ForceWindow held_window(const Note& note, const Player& player, double contact_point, const ForceScan& scan,
@@ -71,6 +74,7 @@ struct StartedForces {
     double contact_point;            ///< m
     std::span<const double> forces;  ///< N
     Kernel kernel;
+    std::stop_token stop;
 };
 std::vector<ForceAnswer> started_answers(const Note& note, const Player& player, const StartedForces& asked,
                                          int times = 1);

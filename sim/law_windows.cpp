@@ -42,7 +42,7 @@ std::vector<LawWindow> find_law_windows(const Preset& preset, const PresetString
         }
     for_each_job(static_cast<int>(2 * windows.size()), workers, [&](int job) {
         LawWindow& window = windows[static_cast<std::size_t>(job / 2)];
-        ForceScan scan = usual_scan(window.note, preset.player, window.contact_point);
+        ForceScan scan = usual_scan(window.note, preset.player, window.contact_point, workers);
         if (job % 2 == 0) {
             scan.lowest /= reach_down;
             window.held = held_window(window.note, preset.player, window.contact_point, scan);

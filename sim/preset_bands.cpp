@@ -17,7 +17,7 @@ PresetBands find_preset_bands(const Preset& preset, const MapGrid& grid, const W
     const int count = static_cast<int>(bands.notes.size());
     for_each_job(count, workers, [&](int job) {
         PresetBand& entry = bands.notes[static_cast<std::size_t>(count - 1 - job)];
-        entry.band = find_band(entry.note, preset.player, grid, {.threads = 1, .progress = {}});
+        entry.band = find_band(entry.note, preset.player, grid, alone(workers));
     });
     return bands;
 }

@@ -78,8 +78,15 @@ bool same_strokes(const StrokeMap& map, const Note& note, const Player& player) 
            played.speak_periods == player.speak_periods;
 }
 
-ForceEdges edges_at(const Note& note, const Player& player, double contact_point, double share) {
-    ForceScan scan = usual_scan(note, player, contact_point);
+/// At a contact point of a note: the share of a usual scan's forces that is looked at.
+struct EdgeScan {
+    double contact_point;  // m
+    double share;
+};
+
+ForceEdges edges_at(const Note& note, const Player& player, const EdgeScan& asked, const Workers& workers) {
+    const auto [contact_point, share] = asked;
+    ForceScan scan = usual_scan(note, player, contact_point, workers);
     scan.steps = std::max(4, static_cast<int>(std::ceil((scan.steps - 1) * share)) + 1);
     const ForceWindow window = started_window(note, player, contact_point, scan);
     if (!window.main) return {};
@@ -98,16 +105,16 @@ SensitivityNote judged(const StrokeMap& map, const Player& player) {
             .forces = {}};
 }
 
-SensitivityNote changed_note(const Variant& variant, const Nominal& nominal, const SensitivityPlan& plan, bool shown) {
+SensitivityNote changed_note(const Variant& variant, const Nominal& nominal, const SensitivityPlan& plan, bool shown,
+                             const Workers& workers) {
     const Player& player = variant.subject.preset.player;
     const Note note = make_note(variant.subject.preset, variant.subject.open, nominal.note.stop, plan.end);
     const bool same = variant.kind == RowKind::constant && same_strokes(nominal.map, note, player);
     SensitivityNote result =
-        same ? judged(nominal.map, player)
-             : judged(started_map(note, player, variant.grid, {.threads = 1, .progress = {}}), player);
+        same ? judged(nominal.map, player) : judged(started_map(note, player, variant.grid, alone(workers)), player);
     if (!shown || !nominal.note.band.best) return result;
     const double place = std::clamp(*nominal.note.band.best * variant.force_place, note.floor, farthest_contact(note));
-    result.forces = same ? nominal.note.forces : edges_at(note, player, place, variant.scan_share);
+    result.forces = same ? nominal.note.forces : edges_at(note, player, {place, variant.scan_share}, workers);
     return result;
 }
 
@@ -118,10 +125,10 @@ std::vector<Nominal> nominal_notes(const Subject& subject, const SensitivityPlan
     for_each_job(static_cast<int>(notes.size()), workers, [&](int job) {
         const auto i = static_cast<std::size_t>(job);
         const Note note = make_note(subject.preset, subject.open, plan.stops[i], plan.end);
-        notes[i].map = started_map(note, player, plan.grid, {.threads = 1, .progress = {}});
+        notes[i].map = started_map(note, player, plan.grid, alone(workers));
         notes[i].note = judged(notes[i].map, player);
         if (const auto& best = notes[i].note.band.best; best && shown[i])
-            notes[i].note.forces = edges_at(note, player, *best, scan_share);
+            notes[i].note.forces = edges_at(note, player, {*best, scan_share}, workers);
     });
     return notes;
 }
@@ -217,7 +224,7 @@ Sensitivity find_sensitivity(const Preset& preset, const PresetString& string, c
                  [&](int job) {
                      const std::size_t row = static_cast<std::size_t>(job) / nominal.size();
                      const std::size_t i = static_cast<std::size_t>(job) % nominal.size();
-                     all.rows[row + 1].notes[i] = changed_note(variants[row], nominal[i], plan, all.shown[i]);
+                     all.rows[row + 1].notes[i] = changed_note(variants[row], nominal[i], plan, all.shown[i], workers);
                  });
     for (SensitivityRow& row : all.rows) row.rule = rule_of(row);
     all.strengths = strengths_of(all);

@@ -2,6 +2,7 @@
 #include "sim/skew.hpp"
 
 #include "analysis/errors.hpp"
+#include "sim/stroke_batch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -41,13 +42,14 @@ StrokeMap askew(const StrokeMap& map, const Columns& columns, double angle, cons
     StrokeMap turned = map;
     const std::size_t from = columns.first * map.forces.size();
     const std::size_t count = (columns.last + 1) * map.forces.size() - from;
-    for_each_job(static_cast<int>(count), workers, [&](int job) {
-        StrokeResult& result = turned.strokes[from + static_cast<std::size_t>(job)];
-        Stroke stroke = result.stroke;
+    std::vector<Stroke> strokes;
+    for (std::size_t i = from; i < from + count; ++i) {
+        Stroke stroke = map.strokes[i].stroke;
         stroke.lengthwise = stroke.speed * std::sin(angle);
         stroke.speed *= std::cos(angle);
-        result = play(map.note, stroke);
-    });
+        strokes.push_back(stroke);
+    }
+    std::ranges::copy(play_all(map.note, strokes, workers), turned.strokes.begin() + static_cast<std::ptrdiff_t>(from));
     return turned;
 }
 

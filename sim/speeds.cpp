@@ -55,7 +55,8 @@ void play_row(SpeedRow& row, const MapGrid& grid, const Workers& workers) {
     const double best = *row.band.best;
     const Player& player = row.player;
     for_each_job(2, part_of(workers, {map_share, 1.0}), [&](int job) {
-        if (job == 0) row.speaking = started_window(row.note, player, best, usual_scan(row.note, player, best));
+        if (job == 0)
+            row.speaking = started_window(row.note, player, best, usual_scan(row.note, player, best, workers));
         if (job == 1) row.middle = play(row.note, started_stroke(row.note, player, {best, middle_force(player)}));
     });
 }

@@ -54,12 +54,11 @@ std::vector<std::size_t> unsettled_cells(const StartMap& map) {
 
 void let_vote(StartMap& map, const Workers& workers) {
     const std::vector<std::size_t> unsettled = unsettled_cells(map);
-    std::vector<StartRun> runs(unsettled.size() * varied_runs);
-    for_each_job(static_cast<int>(runs.size()), workers, [&](int job) {
-        const StartCell& cell = map.cells[unsettled[static_cast<std::size_t>(job / varied_runs)]];
-        runs[static_cast<std::size_t>(job)] =
-            play_start(map.note, map.plan.start, varied(cell.point, job % varied_runs, map.plan.variation));
-    });
+    std::vector<StartPoint> points;
+    for (const std::size_t cell : unsettled)
+        for (int which = 0; which < varied_runs; ++which)
+            points.push_back(varied(map.cells[cell].point, which, map.plan.variation));
+    const std::vector<StartRun> runs = play_starts(map.note, map.plan.start, points, workers);
     for (std::size_t i = 0; i < runs.size(); ++i) {
         StartCell& cell = map.cells[unsettled[i / varied_runs]];
         ++cell.runs;
@@ -87,13 +86,16 @@ StartMap start_map(const Note& note, const StartPlan& plan, const Workers& worke
     map.forces = even_in_ratio(plan.forces, plan.force_count);
     map.paces = even_in_ratio(plan.paces, plan.pace_count);
     map.cells.resize(map.forces.size() * map.paces.size());
-    for_each_job(static_cast<int>(map.cells.size()), part_of(workers, {0.0, map_share}), [&](int job) {
-        const auto i = static_cast<std::size_t>(job);
+    std::vector<StartPoint> points;
+    for (const double pace : map.paces)
+        for (const double force : map.forces) points.push_back({.force = force, .pace = pace});
+    const std::vector<StartRun> runs = play_starts(map.note, plan.start, points, part_of(workers, {0.0, map_share}));
+    for (std::size_t i = 0; i < runs.size(); ++i) {
         StartCell& cell = map.cells[i];
-        cell.point = {.force = map.forces[i % map.forces.size()], .pace = map.paces[i / map.forces.size()]};
-        cell.run = play_start(map.note, plan.start, cell.point);
+        cell.point = points[i];
+        cell.run = runs[i];
         count(cell, cell.run);
-    });
+    }
     let_vote(map, part_of(workers, {map_share, 1.0}));
     return map;
 }

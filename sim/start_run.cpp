@@ -85,11 +85,9 @@ double start_duration(const Note& note, const StartCase& start, const StartPoint
     return until_slip + accepted_time(start.lenient, period) + listening_time(note);
 }
 
-StartRun play_start(const Note& note, const StartCase& start, const StartPoint& point, int times) {
-    Note firm = note;
-    firm.force_high = std::max(note.force_high, point.force);  // the sample rate follows it
-    const FreeStroke stroke = stroke_of(note, start, point);
-    const JudgedStroke judged = play_judged(firm, stroke, times);
+namespace {
+
+StartRun start_of(const Note& note, const StartCase& start, const FreeStroke& stroke, const JudgedStroke& judged) {
     const double period = 1.0 / fundamental(note.string);
     StartRun run{.first_slip = {}, .transient = {}, .first_gap = {}, .motion = judged.verdict.motion};
     StartOutcome fault = StartOutcome::slipping;
@@ -111,6 +109,25 @@ StartRun play_start(const Note& note, const StartCase& start, const StartPoint& 
     run.strict = outcome(start.strict);
     run.lenient = outcome(start.lenient);
     return run;
+}
+
+}  // namespace
+
+std::vector<StartRun> play_starts(const Note& note, const StartCase& start, std::span<const StartPoint> points,
+                                  const Workers& workers, int times) {
+    std::vector<FreeJob> jobs(points.size());
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        jobs[i].force_high = std::max(note.force_high, points[i].force);  // the sample rate follows it
+        jobs[i].stroke = stroke_of(note, start, points[i]);
+    }
+    const std::vector<JudgedStroke> judged = play_judged_all(note, jobs, workers, times);
+    std::vector<StartRun> runs;
+    for (std::size_t i = 0; i < jobs.size(); ++i) runs.push_back(start_of(note, start, jobs[i].stroke, judged[i]));
+    return runs;
+}
+
+StartRun play_start(const Note& note, const StartCase& start, const StartPoint& point, int times) {
+    return play_starts(note, start, {&point, 1}, {.kernel = Kernel::reference}, times).front();
 }
 
 }  // namespace sim

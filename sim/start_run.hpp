@@ -4,7 +4,9 @@
 #include "sim/judged_stroke.hpp"
 
 #include <optional>
+#include <span>
 #include <string_view>
+#include <vector>
 
 namespace sim {
 
@@ -84,6 +86,10 @@ struct StartRun {
 /// friction there is, and a quarter more; crossing: the force has risen), the lenient limit, and 18 periods or 0.1 s.
 double start_duration(const Note& note, const StartCase& start, const StartPoint& point);
 
+/// By the reference.
 StartRun play_start(const Note& note, const StartCase& start, const StartPoint& point, int times = 1);
+/// Many at once, by the kernel asked for; each as it would come out alone.
+std::vector<StartRun> play_starts(const Note& note, const StartCase& start, std::span<const StartPoint> points,
+                                  const Workers& workers, int times = 1);
 
 }  // namespace sim

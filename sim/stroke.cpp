@@ -13,7 +13,6 @@ namespace sim {
 
 namespace {
 
-constexpr double filter_margin = 0.004;  // s more for the decimation filter's ends
 constexpr double settled_periods = 18.0;
 constexpr double spare_time = 0.05;  // s
 constexpr double held_decays = 5.0;  // of the first partial
@@ -51,7 +50,7 @@ StrokeRun run_of(const Note& note, const Stroke& stroke, int times) {
     StrokeRun run{.sample_rate = sample_rate(note, stroke.contact_point, times), .drive = drive_of(stroke)};
     run.start = {.helmholtz = stroke.beginning == Beginning::held, .speed = stroke.speed, .warmth = {}};
     run.wanted.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate));
-    const int heard = static_cast<int>((heard_for + filter_margin) * run.sample_rate);
+    const int heard = static_cast<int>(judged_for * run.sample_rate);
     run.wanted.bridge_from = std::max(0, run.wanted.steps - heard);
     return run;
 }
@@ -71,7 +70,7 @@ StrokeResult result_of(const Note& note, const Stroke& stroke, const StrokeRun& 
 
 Judged judged(const Note& note, const kernel::Record& record, double sample_rate, const BowAtEnd& bow) {
     const double f0 = fundamental(note.string);
-    const auto heard = static_cast<std::size_t>((heard_for + filter_margin) * sample_rate);
+    const auto heard = static_cast<std::size_t>(judged_for * sample_rate);
     std::span<const double> bridge_force(record.bridge_force);
     if (bridge_force.size() > heard) bridge_force = bridge_force.last(heard);
     Tone tone;

@@ -61,6 +61,8 @@ struct FreeStroke {
 
 /// What is heard at the end of a run, s.
 inline constexpr double heard_for = 0.1;
+/// The end of a bridge force that judging it takes: that, and the ends of the filter that thins it out, s.
+inline constexpr double judged_for = heard_for + 0.004;
 /// How long a run goes on once it speaks, s: 18 periods or 0.1 s to be heard, and a little more.
 double listening_time(const Note& note);
 /// How long a started stroke runs: its rise, the time within which it must speak, and the listening time.

@@ -80,8 +80,7 @@ void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pa
 std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
                                    int times) {
     std::vector<StrokeResult> results(strokes.size());
-    // Points of a ribbon feel each other within a sample, which the lanes don't follow.
-    if (workers.kernel == Kernel::reference || note.bow.hair_points > 1) {
+    if (workers.kernel == Kernel::reference || note.bow.hair_points > kernel::LaneBatch::most_hair_points) {
         for_each_job(static_cast<int>(strokes.size()), workers, [&](int job) {
             const auto i = static_cast<std::size_t>(job);
             results[i] = play(note, strokes[i], times);

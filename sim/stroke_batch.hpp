@@ -11,7 +11,7 @@ namespace sim {
 
 /// Simulates and judges many strokes of one note, in their order.
 ///
-/// A ribbon of several points is always played by the reference.
+/// A ribbon of more points than the vector kernel carries is always played by the reference.
 /// Strokes that share contact point and lengthwise speed go into the vector kernel together, up to 16 at a time;
 /// such packs are shared over the threads.  Each result depends on its own stroke alone: not on the threads, the order
 /// or the neighbours.  The kernel stops within some milliseconds when asked to.

@@ -23,16 +23,18 @@ WindowPoint point_at(const Assessment& assessment, const StrokeMap& map, double 
 }
 
 /// The map's own strokes have answered the scan: only the edges need new strokes.
-ForceWindow speaking_window(const StrokeMap& map, std::size_t contact, Kernel kernel) {
+ForceWindow speaking_window(const StrokeMap& map, std::size_t contact, const Workers& workers) {
     const double place = map.contact_points[contact];
     const ForceScan scan{.lowest = map.forces.front(),
                          .highest = map.forces.back(),
                          .steps = static_cast<int>(map.forces.size()),
                          .middle = middle_force(map.player),
-                         .kernel = kernel};
+                         .kernel = workers.kernel,
+                         .stop = workers.stop};
     bool scanned = false;  // the scan comes first, at the map's forces
     return find_force_window(scan, [&](std::span<const double> forces) {
-        if (std::exchange(scanned, true)) return started_answers(map.note, map.player, {place, forces, kernel});
+        if (std::exchange(scanned, true))
+            return started_answers(map.note, map.player, {place, forces, scan.kernel, scan.stop});
         std::vector<ForceAnswer> answers;
         for (std::size_t j = 0; j < map.forces.size(); ++j) {
             const StrokeResult& result = map.at(contact, j);
@@ -102,11 +104,9 @@ Window find_window(const Note& note, const Player& player, const WindowPlan& pla
         if (i < held.size()) {  // the longest jobs first
             WindowPoint& point = window.points[held[i]];
             const double place = point.security.contact_point;
-            ForceScan scan = usual_scan(note, player, place);
-            scan.kernel = workers.kernel;
-            point.held = held_window(note, player, place, scan);
+            point.held = held_window(note, player, place, usual_scan(note, player, place, workers));
         } else {
-            window.points[i - held.size()].speaking = speaking_window(map, shown[i - held.size()], workers.kernel);
+            window.points[i - held.size()].speaking = speaking_window(map, shown[i - held.size()], workers);
         }
     });
     return window;
@@ -122,8 +122,7 @@ HereResult bow_here(const Note& note, const Player& player, double contact_point
                     .from_near = {},
                     .from_far = {},
                     .advice = {}};
-    ForceScan scan = usual_scan(note, player, contact_point);
-    scan.kernel = workers.kernel;
+    const ForceScan scan = usual_scan(note, player, contact_point, workers);
     for_each_job(3, part_of(workers, {map_share, 1.0}), [&](int job) {
         if (job == 0) here.point.held = held_window(note, player, contact_point, scan);
         if (job == 1) here.point.speaking = started_window(note, player, contact_point, scan);

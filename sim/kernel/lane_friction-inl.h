@@ -14,6 +14,36 @@ namespace sim::kernel::HWY_NAMESPACE {
 
 inline constexpr int newton_steps = 12;  // always all of them; on notes they end within rounding
 
+/// What a point of the hair remembers, while the time loop runs.
+struct Point {
+    explicit HWY_INLINE Point(const LanePointRows& rows)
+        : slips(load(rows.slips)),
+          slip(load(rows.slip)),
+          power(load(rows.power)),
+          owed(load(rows.owed)),
+          layer(load(rows.layer)) {
+        for (std::size_t i = 0; i < LaneHeat::branches; ++i) {
+            string_side[i] = load(rows.string_side[i]);
+            hair_side[i] = load(rows.hair_side[i]);
+        }
+    }
+    HWY_INLINE void leave(LanePointRows& rows) const {
+        store(slips, rows.slips);
+        store(slip, rows.slip);
+        store(power, rows.power);
+        store(owed, rows.owed);
+        store(layer, rows.layer);
+        for (std::size_t i = 0; i < LaneHeat::branches; ++i) {
+            store(string_side[i], rows.string_side[i]);
+            store(hair_side[i], rows.hair_side[i]);
+        }
+    }
+
+    Row slips, slip, power, owed, layer;
+    Row string_side[LaneHeat::branches];
+    Row hair_side[LaneHeat::branches];
+};
+
 /// What a point is asked.
 struct Rubbing {
     Row free_slip;   // m/s
@@ -68,102 +98,117 @@ HWY_INLINE Rubbed rub_evenly(const Rubbing& r, const Row& coefficient) {
     return stick_or_slide(r, size(r.free_slip) * r.grip <= friction, friction);
 }
 
-/// Heat that layer and branches give in this sample, and what they take up per kelvin.
+/// Heat that layer and branches give in this sample, and what they take up per kelvin; the first look's mu.
 struct Warming {
     Row inflow;
     Row per_sum;  // 1 / (W/K)
     Row left[LaneHeat::branches];
+    Row owed;
+    Row given;  // W per newton, that goes into the contact in this sample
+    Row mu;
 };
 
-HWY_INLINE Warming begin_heat(const LaneHeat& h, const LanePointRows& p, const Row& slip_speed) {
+/// a[0] + a[1] + ... of five, in pairs: one waits less for the other.
+HWY_INLINE Row sum_of(const Row (&a)[LaneHeat::branches]) {
+    static_assert(LaneHeat::branches == 5);
+    return ((a[0] + a[1]) + (a[2] + a[3])) + a[4];
+}
+
+HWY_INLINE void begin_heat(const LaneHeat& h, const Point& p, const Row& slip_speed, Warming& out) {
     constexpr std::size_t n = LaneHeat::branches;
-    Warming out;
     const Row renewed = all(h.renewal_per_slip) * slip_speed;
-    // 1 / (1 + pull + renewed) of all branches from one division
-    Row term[n];
-    Row before[n];
+    Row stays[n];
+    Row hair[n];
+    Row gone[n];
     for (std::size_t i = 0; i < n; ++i) {
-        term[i] = all(h.pull_once[i]) + renewed;
-        before[i] = i == 0 ? term[0] : before[i - 1] * term[i];
+        out.left[i] = all(1.0F) / (all(h.pull_once[i]) + renewed);
+        stays[i] = all(h.kept[i]) * p.string_side[i];
+        hair[i] = (all(h.conductance[i]) * p.hair_side[i]) * out.left[i];
+        gone[i] = all(h.gone[i]) * out.left[i];
     }
-    Row inverse = all(1.0F) / before[n - 1];
-    for (std::size_t i = n; i-- > 1;) {
-        out.left[i] = inverse * before[i - 1];
-        inverse = inverse * term[i];
-    }
-    out.left[0] = inverse;
-    Row sum = all(h.sum) + all(h.sum_per_renewal) * renewed;
-    out.inflow = all(h.layer) * load(p.layer);
-    for (std::size_t i = 0; i < n; ++i) {
-        sum = sum - all(h.gone[i]) * out.left[i];
-        out.inflow = out.inflow + (all(h.kept[i]) * load(p.string_side[i]) +
-                                   all(h.conductance[i]) * (out.left[i] * load(p.hair_side[i])));
-    }
-    out.per_sum = all(1.0F) / sum;
-    return out;
+    out.inflow = (all(h.layer) * p.layer + sum_of(stays)) + sum_of(hair);
+    out.per_sum = all(1.0F) / ((all(h.sum) + all(h.sum_per_renewal) * renewed) - sum_of(gone));
 }
 
-HWY_INLINE void finish_heat(const LaneHeat& h, LanePointRows& p, const Warming& w, const Row& power) {
-    const Row layer = (w.inflow + power) * w.per_sum;
-    store(layer, p.layer);
+HWY_INLINE void finish_heat(const LaneHeat& h, Point& p, const Warming& w) {
+    p.layer = (w.inflow + w.given) * w.per_sum;
     for (std::size_t i = 0; i < LaneHeat::branches; ++i) {
-        const Row side = load(p.string_side[i]);
-        store(side + all(h.follow[i]) * (layer - side), p.string_side[i]);
-        store((load(p.hair_side[i]) + all(h.pull[i]) * layer) * w.left[i], p.hair_side[i]);
+        p.string_side[i] = p.string_side[i] + all(h.follow[i]) * (p.layer - p.string_side[i]);
+        p.hair_side[i] = (p.hair_side[i] + all(h.pull[i]) * p.layer) * w.left[i];
     }
 }
 
-/// mu at a temperature, from the table.
 HWY_INLINE Row coefficient_when(const LaneContact& contact, const Row& temperature) {
-    const Row place = positive(temperature * all(contact.steps_per_kelvin));
-    const Row last = all(contact.last_step);
-    return between(contact.table.data(), choose(place < last, place, last));
+    if (contact.table.empty()) return on_curve(contact.curve, temperature);
+    return between(contact.table.data(), within(temperature * all(contact.steps_per_kelvin), all(contact.last_step)));
 }
+
+// A law's parts within a sample, for points that feel each other: begin; try_out as often as the others change; where it
+// `looks_twice`, look_again and try_out once more; finish.
 
 /// Heun's rule, as in rosin.cpp; where nothing slipped the second look changes nothing.
 template <bool askew>
 struct ThermalLaw {
+    static constexpr bool looks_twice = true;
+    using Look = Warming;
+
     HWY_INLINE static Row speed(const Row& slip, const Row& lengthwise) {
         if constexpr (askew) return root(slip * slip + lengthwise * lengthwise);
         return size(slip);
     }
-    HWY_INLINE static Rubbed rub(const LaneContact& contact, LanePointRows& p, const Rubbing& r) {
-        const Row half = all(0.5F);
-        const Row owed = load(p.owed);
-        const Warming w = begin_heat(contact.heat, p, speed(load(p.slip), r.lengthwise));
-        Row mu = coefficient_when(contact, (w.inflow + (owed + half * load(p.power))) * w.per_sum);
-        Rubbed out = rub_evenly<askew>(r, mu);
-        const Row crowding = contact.crowded ? r.bow_force : all(1.0F);
-        const Row given = owed + half * (mu * speed(out.slip, r.lengthwise) * crowding);
-        mu = coefficient_when(contact, (w.inflow + given) * w.per_sum);
-        const Row guess = given - owed;
-        out = rub_evenly<askew>(r, mu);
-        const Row power = mu * speed(out.slip, r.lengthwise) * crowding;
-        finish_heat(contact.heat, p, w, given);
-        store(power, p.power);
-        store(power - guess, p.owed);
-        return out;
+    HWY_INLINE static Row power(const LaneContact& contact, const Warming& w, const Rubbing& r, const Row& slip) {
+        const Row heat = w.mu * speed(slip, r.lengthwise);
+        return contact.crowded ? heat * r.bow_force : heat;  // spots are those of 1 N
+    }
+    HWY_INLINE static void begin(const LaneContact& contact, const Point& p, const Row& lengthwise, Warming& w) {
+        begin_heat(contact.heat, p, speed(p.slip, lengthwise), w);
+        w.owed = p.owed;
+        w.given = p.owed + all(0.5F) * p.power;
+        w.mu = coefficient_when(contact, (w.inflow + w.given) * w.per_sum);
+    }
+    HWY_INLINE static Rubbed try_out(const LaneContact&, const Point&, const Warming& w, const Rubbing& r) {
+        return rub_evenly<askew>(r, w.mu);
+    }
+    HWY_INLINE static void look_again(const LaneContact& contact, const Rubbing& r, const Row& slip, Warming& w) {
+        w.given = w.owed + all(0.5F) * power(contact, w, r, slip);
+        w.mu = coefficient_when(contact, (w.inflow + w.given) * w.per_sum);
+    }
+    HWY_INLINE static void finish(const LaneContact& contact, const Rubbing& r, const Row& slip, const Warming& w,
+                                  Point& p) {
+        finish_heat(contact.heat, p, w);
+        p.power = power(contact, w, r, slip);
+        p.owed = p.power - (w.given - w.owed);
     }
 };
 
+/// A law that remembers nothing but whether it slipped.
+struct ColdLaw {
+    static constexpr bool looks_twice = false;
+    struct Look {};
+
+    HWY_INLINE static void begin(const LaneContact&, const Point&, const Row&, Look&) {}
+    HWY_INLINE static void look_again(const LaneContact&, const Rubbing&, const Row&, Look&) {}
+    HWY_INLINE static void finish(const LaneContact&, const Rubbing&, const Row&, const Look&, Point&) {}
+};
+
 template <bool askew>
-struct CoulombLaw {
-    HWY_INLINE static Rubbed rub(const LaneContact& contact, LanePointRows& p, const Rubbing& r) {
+struct CoulombLaw : ColdLaw {
+    HWY_INLINE static Rubbed try_out(const LaneContact& contact, const Point& p, const Look&, const Rubbing& r) {
         const Row sliding = all(contact.sliding_coefficient) * r.bow_force;
         if constexpr (askew) return rub_askew(r, sliding);
         // a stick holds to the greater force; a slip holds while there is a sliding speed
         const Row greatest = all(contact.static_coefficient) * r.bow_force;
-        const Mask slipped = all(0.5F) < load(p.slips);
+        const Mask slipped = all(0.5F) < p.slips;
         const Row bears = choose(slipped & (sliding < greatest), sliding, greatest);
         return stick_or_slide(r, size(r.free_slip) * r.grip <= bears, sliding);
     }
 };
 
 /// Load line against curve, by Newton's steps from the right: see rosin.cpp.
-struct DoubleExponentialLaw {
-    HWY_INLINE static Rubbed rub(const LaneContact&, LanePointRows& p, const Rubbing& r) {
+struct DoubleExponentialLaw : ColdLaw {
+    HWY_INLINE static Rubbed try_out(const LaneContact&, const Point& p, const Look&, const Rubbing& r) {
         const Row offset = size(r.free_slip);
-        const Mask slipped = all(0.5F) < load(p.slips);
+        const Mask slipped = all(0.5F) < p.slips;
         Mask sticks = without(offset * r.grip <= all(1.2F) * r.bow_force, slipped);
         Row u = offset;
         Row slow, quick;
@@ -190,12 +235,12 @@ struct DoubleExponentialLaw {
 };
 
 /// The same in closed form: w = v0 + u solves w^2 - b w + c = 0.
-struct HyperbolaLaw {
-    HWY_INLINE static Rubbed rub(const LaneContact& contact, LanePointRows& p, const Rubbing& r) {
+struct HyperbolaLaw : ColdLaw {
+    HWY_INLINE static Rubbed try_out(const LaneContact& contact, const Point& p, const Look&, const Rubbing& r) {
         const Row offset = size(r.free_slip);
         const Row corner = all(contact.corner_speed);
         const Row drop = all(contact.static_coefficient - contact.sliding_coefficient);
-        const Mask slipped = all(0.5F) < load(p.slips);
+        const Mask slipped = all(0.5F) < p.slips;
         Mask sticks = without(offset * r.grip <= all(contact.static_coefficient) * r.bow_force, slipped);
         const Row pull = r.yield * r.bow_force;
         const Row b = offset + corner - pull * all(contact.sliding_coefficient);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "sim/kernel/lane_curve.hpp"
+
 #include <cstddef>
 #include <vector>
 
@@ -9,6 +11,12 @@ namespace sim::kernel {
 /// Strokes that one run of the vector kernel carries, on every instruction set: so that a stroke's bits depend neither
 /// on the processor nor on its neighbours.
 inline constexpr std::size_t lane_count = 16;
+
+/// Points of hair that lanes can carry, and how often each looks at the others within a sample: by then the forces
+/// move by less than 1e-6 of the bow's (seen on bass and violin).  More points stand so close that this takes thousands
+/// of rounds; they are left to the reference.
+inline constexpr std::size_t most_lane_points = 5;
+inline constexpr int lane_rounds = 12;
 
 /// One number of each lane.
 struct alignas(64) LaneRow {
@@ -65,7 +73,7 @@ struct LanePlace {
 /// The bow at one place.
 struct LaneBowPlace {
     std::vector<LanePlace> points;
-    std::vector<float> felt;        // m/s per N, [point][point before it]
+    std::vector<float> felt;        // m/s per N, [point][other point]
     LaneTap upright;                // of the middle
     float press = 0.0F;             // kg/s: resistance / (1 + resistance * yield) of the upright motion
     float length_per_place = 0.0F;  // string's length / contact point
@@ -94,10 +102,11 @@ struct LaneContact {
     float static_coefficient = 0.0F;
     float sliding_coefficient = 0.0F;
     float corner_speed = 0.0F;
+    bool crowded = false;  // heat per newton grows with the force
+    LaneCurve curve;
+    std::vector<float> table;  // value and rise to the next, one after another; empty where the curve is close
     float steps_per_kelvin = 0.0F;
     float last_step = 0.0F;
-    bool crowded = false;      // heat per newton grows with the force
-    std::vector<float> table;  // value and rise to the next, one after another
     LaneHeat heat;
 };
 

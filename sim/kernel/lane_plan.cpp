@@ -2,6 +2,7 @@
 #include "sim/kernel/lane_plan.hpp"
 
 #include "sim/kernel/bridge_end.hpp"
+#include "sim/kernel/lane_curve.hpp"
 
 #include <cassert>
 #include <cmath>
@@ -80,6 +81,16 @@ LaneLaw law_of(Contact::Kind kind) {
     return LaneLaw::coulomb;
 }
 
+void add_table(LaneContact& lanes, const Contact& contact) {
+    lanes.steps_per_kelvin = rounded(1.0 / contact.table_step);
+    lanes.last_step = rounded(static_cast<double>(contact.table.size() - 1));
+    for (std::size_t i = 0; i < contact.table.size(); ++i) {
+        const double next = i + 1 < contact.table.size() ? contact.table[i + 1] : contact.table[i];
+        lanes.table.push_back(rounded(contact.table[i]));
+        lanes.table.push_back(rounded(next - contact.table[i]));
+    }
+}
+
 LaneContact lane_contact(const Contact& contact, double sample_rate) {
     LaneContact lanes;
     lanes.law = law_of(contact.kind);
@@ -87,14 +98,9 @@ LaneContact lane_contact(const Contact& contact, double sample_rate) {
     lanes.sliding_coefficient = rounded(contact.sliding_coefficient);
     lanes.corner_speed = rounded(contact.corner_speed);
     if (contact.kind != Contact::Kind::thermal) return lanes;
-    lanes.steps_per_kelvin = rounded(1.0 / contact.table_step);
-    lanes.last_step = rounded(static_cast<double>(contact.table.size() - 1));
     lanes.crowded = !contact.heat.area_grows_with_force;
-    for (std::size_t i = 0; i < contact.table.size(); ++i) {
-        const double next = i + 1 < contact.table.size() ? contact.table[i + 1] : contact.table[i];
-        lanes.table.push_back(rounded(contact.table[i]));
-        lanes.table.push_back(rounded(next - contact.table[i]));
-    }
+    lanes.curve = lane_curve(contact);
+    if (!close_to_table(lanes.curve, contact)) add_table(lanes, contact);
     lanes.heat = lane_heat(contact.heat, 1.0 / sample_rate);
     return lanes;
 }
@@ -182,9 +188,12 @@ void place_bow(LaneGeometry& geometry, double contact_point, LaneBowPlace& place
         point.yield = rounded(yield);
         point.full_yield = rounded(yield + geometry.hair_yield);
         point.grip = rounded(1.0 / (yield + geometry.hair_yield));
-        for (std::size_t j = 0; j < i; ++j)
-            place.felt[i * count + j] = rounded(geometry.string.shared_yield(i, j) + geometry.twist.shared_yield(i, j));
     }
+    for (std::size_t i = 0; i < count; ++i)
+        for (std::size_t j = 0; j < count; ++j)
+            if (j != i)
+                place.felt[i * count + j] =
+                    rounded(geometry.string.shared_yield(i, j) + geometry.twist.shared_yield(i, j));
     geometry.upright.place_bow(contact_point);
     if (geometry.upright.present()) {
         place.upright = lane_tap(geometry.upright, 0);
@@ -226,7 +235,7 @@ void warm(LaneWork& work, std::size_t lane, const Warmth& warmth) {
 Warmth warmth_of(const LaneWork& work, std::size_t lane) {
     const LanePointRows& point = work.points[work.points.size() / 2];
     Warmth warmth{.layer = point.layer.lane[lane], .string_side = {}};
-    if (work.contact.table.empty()) return warmth;
+    if (work.contact.law != LaneLaw::thermal && work.contact.law != LaneLaw::thermal_askew) return warmth;
     for (const LaneRow& side : point.string_side) warmth.string_side.push_back(side.lane[lane]);
     return warmth;
 }

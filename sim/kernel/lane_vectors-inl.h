@@ -139,17 +139,67 @@ HWY_INLINE std::uint32_t bits(const Mask& mask) {
     return out;
 }
 
-/// A value and its rise to the next, from a table of both in turn, straight between: place in 0 … last.
-HWY_INLINE Row between(const float* table, const Row& place) {
-    const hn::RebindToSigned<Tag> whole;
+/// a, but at least 0 and at most `greatest`; 0 where a is no number.
+HWY_INLINE Row within(const Row& a, const Row& greatest) {
+    Row out;
+    for (std::size_t i = 0; i < vectors; ++i) out.v[i] = hn::Min(hn::Max(a.v[i], hn::Zero(Tag())), greatest.v[i]);
+    return out;
+}
+
+using Whole = hn::RebindToSigned<Tag>;
+
+/// table[index], index in 0 ... 31: from the registers where they are wide enough.
+HWY_INLINE Vector picked(const float* table, const hn::Vec<Whole>& index) {
+    if constexpr (width >= 8) {
+        constexpr int last = static_cast<int>(width) - 1;
+        const auto indices = hn::IndicesFromVec(Tag(), hn::And(index, hn::Set(Whole(), last)));
+        const auto from = [&](std::size_t first) HWY_ATTR {
+            return hn::TableLookupLanes(hn::Load(Tag(), table + first), indices);
+        };
+        Vector out = from(0);
+        for (std::size_t first = width; first < LaneCurve::pieces; first += width) {
+            const auto past = hn::Gt(index, hn::Set(Whole(), static_cast<int>(first) - 1));
+            out = hn::IfThenElse(hn::RebindMask(Tag(), past), from(first), out);
+        }
+        return out;
+    } else {
+        return hn::GatherIndex(Tag(), table, index);
+    }
+}
+
+/// mu at a temperature, as coefficient_on in lane_curve.cpp.
+HWY_INLINE Row on_curve(const LaneCurve& curve, const Row& temperature) {
+    Row ramp[LaneCurve::ramps];
+    for (std::size_t r = 0; r < LaneCurve::ramps; ++r)
+        ramp[r] = within(temperature - all(curve.from[r]), all(curve.wide[r])) * all(curve.per_kelvin[r]);
+    const Row place = (ramp[0] + ramp[1]) + ramp[2];
+    // Added to 1.5 * 2^23, a number is rounded to a whole one, which stands in its last bits: Highway's own conversion
+    // looks after overflows too, at the price of a third of the time loop.
+    const Vector whole = hn::Set(Tag(), 12582912.0F);
     Row out;
     for (std::size_t i = 0; i < vectors; ++i) {
-        const auto step = hn::ConvertTo(whole, place.v[i]);
+        const Vector at = hn::Min(place.v[i], hn::Set(Tag(), 31.99999F));
+        const Vector piece = hn::Add(hn::Sub(at, hn::Set(Tag(), 0.5F)), whole);
+        const auto index = hn::And(hn::BitCast(Whole(), piece), hn::Set(Whole(), LaneCurve::pieces - 1));
+        const Vector u = hn::Sub(at, hn::Sub(piece, whole));
+        const Vector low = hn::Add(picked(curve.term[0], index), hn::Mul(u, picked(curve.term[1], index)));
+        const Vector middle = hn::Add(picked(curve.term[2], index), hn::Mul(u, picked(curve.term[3], index)));
+        const Vector square = hn::Mul(u, u);
+        const Vector high = hn::Add(middle, hn::Mul(square, picked(curve.term[4], index)));
+        out.v[i] = hn::Add(low, hn::Mul(square, high));
+    }
+    return out;
+}
+
+/// A value and its rise to the next, from a table of both in turn, straight between: place in 0 ... last.
+HWY_INLINE Row between(const float* table, const Row& place) {
+    Row out;
+    for (std::size_t i = 0; i < vectors; ++i) {
+        const auto step = hn::ConvertTo(Whole(), place.v[i]);
         const Vector part = hn::Sub(place.v[i], hn::ConvertTo(Tag(), step));
         const auto index = hn::Add(step, step);
         const Vector value = hn::GatherIndex(Tag(), table, index);
-        const Vector rise = hn::GatherIndex(Tag(), table + 1, index);
-        out.v[i] = hn::Add(value, hn::Mul(part, rise));
+        out.v[i] = hn::Add(value, hn::Mul(part, hn::GatherIndex(Tag(), table + 1, index)));
     }
     return out;
 }
@@ -157,7 +207,7 @@ HWY_INLINE Row between(const float* table, const Row& place) {
 /// exp(-x), x >= 0; 0 past 80.  2^n times a polynomial of the rest, the Taylor series of 2^f about 0 for |f| <= 1/2:
 /// relative error under 3e-7.
 HWY_INLINE Row falling_exponential(const Row& x) {
-    const hn::RebindToSigned<Tag> whole;
+    const Whole whole;
     constexpr float terms[] = {1.5403530e-4F, 1.3333558e-3F, 9.6181291e-3F,
                                5.5504109e-2F, 2.4022651e-1F, 6.9314718e-1F};
     const Mask ends = all(80.0F) < x;

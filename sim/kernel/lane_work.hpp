@@ -12,6 +12,7 @@ namespace sim::kernel {
 struct LanePointRows {
     LaneRow stretch, speed;      // m, m/s, of the hair
     LaneRow force;               // N
+    LaneRow free_velocity;       // m/s, of the string's surface, but for this sample's forces
     LaneRow slips;               // 1 where the last sample slipped
     LaneRow slip;                // m/s
     LaneRow power, owed, layer;  // W per newton, K

@@ -194,7 +194,8 @@ void LaneBatch::State::advance_span(int steps) {
 LaneBatch::LaneBatch(const Note& note, const Profile& contact_point, double lengthwise,
                      std::span<const LaneStroke> strokes)
     : state_(std::make_unique<State>(note, contact_point, lengthwise, strokes)) {
-    static_assert(capacity == lane_count);
+    static_assert(capacity == lane_count && most_hair_points == static_cast<int>(most_lane_points));
+    assert(note.hair.points <= most_hair_points);
 }
 LaneBatch::~LaneBatch() = default;
 LaneBatch::LaneBatch(LaneBatch&&) noexcept = default;

@@ -19,8 +19,7 @@ struct LaneStroke {
 };
 
 /// Strokes of one note at one contact point (fixed or moving), advanced together in single precision by a vector
-/// kernel: all that `run_reference` knows, sample by sample in the same order, but for a ribbon's points that feel each
-/// other within a sample (here they rub one after the other: `play_all` leaves ribbons to the reference).
+/// kernel: all that `run_reference` knows, sample by sample in the same order, ribbons up to `most_hair_points`.
 ///
 /// A stroke's record is the same bits on every instruction set and beside every neighbour.  Against the reference it
 /// differs by rounding, which a bowed string soon blows up to another run of the same kind: to be compared by verdicts
@@ -30,6 +29,8 @@ class LaneBatch {
 public:
     /// How many strokes fit.
     static constexpr std::size_t capacity = 16;
+    /// Points of a ribbon; more stand so close together that their forces take thousands of rounds to settle.
+    static constexpr int most_hair_points = 5;
 
     /// `lengthwise` m/s for all strokes, see Drive; 1 … capacity strokes.
     LaneBatch(const Note& note, const Profile& contact_point, double lengthwise, std::span<const LaneStroke> strokes);

@@ -4,126 +4,142 @@
 #define HWY_TARGET_INCLUDE "sim/kernel/lanes_kernel.cpp"
 #include <hwy/foreach_target.h>
 //
-#include "sim/kernel/lane_ends-inl.h"
-#include "sim/kernel/lane_friction-inl.h"
+#include "sim/kernel/lane_bow-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 namespace sim::kernel::HWY_NAMESPACE {
 
-/// What the bow does in one sample, all points together.
-struct Bowed {
-    Row friction;
-    Row slip;
-    Row surface;
-    Row slipping;  // points
+/// A quantity that runs straight, as the time loop holds it.
+struct RampView {
+    explicit HWY_INLINE RampView(const LaneRamp& ramp)
+        : base(load(ramp.base)), slope(load(ramp.slope)), age(load(ramp.age)), flat(ramp.flat) {}
+    HWY_INLINE void leave(LaneRamp& ramp) const { store(age, ramp.age); }
+
+    HWY_INLINE Row value_now() {
+        if (flat) return base;
+        const Row now = age;
+        age = age + all(1.0F);
+        return base + slope * now;
+    }
+
+    const Row base, slope;
+    Row age;
+    const bool flat;
 };
 
-/// As in bow_contact.cpp: the points rub one after another, then all push.
-template <class Law>
-HWY_INLINE Bowed rub(LaneWork& work, const LaneBowPlace& place, const Row& speed, const Row& force) {
-    const std::size_t count = work.points.size();
-    Bowed bowed{all(0.0F), all(0.0F), all(0.0F), all(0.0F)};
-    const Row share = all(work.share);
-    for (std::size_t i = 0; i < count; ++i) {
-        LanePointRows& point = work.points[i];
-        const LanePlace& here = place.points[i];
-        Row surface = velocity_at(work.string, here.string);
-        if (work.twist.present) surface = surface + velocity_at(work.twist, here.twist);
-        for (std::size_t j = 0; j < i; ++j)
-            surface = surface + all(place.felt[i * count + j]) * load(work.points[j].force);
-        Rubbing rubbing{surface - speed, all(here.full_yield), all(here.grip), share * force, load(work.lengthwise)};
-        Row lag = all(0.0F);
-        if (work.gives) {
-            lag = all(work.hair_yield) *
-                  (all(work.inertia) * load(point.speed) - all(work.stiffness) * load(point.stretch));
-            rubbing.free_slip = rubbing.free_slip + lag;
-        }
-        const Rubbed rubbed = Law::rub(work.contact, point, rubbing);
-        if (work.gives) {
-            const Row hair = lag + all(work.hair_yield) * rubbed.force;
-            store(hair, point.speed);
-            store(load(point.stretch) + all(work.time_step) * hair, point.stretch);
-        }
-        const Row slips = where(rubbed.slips, all(1.0F));
-        store(rubbed.force, point.force);
-        store(rubbed.slip, point.slip);
-        store(slips, point.slips);
-        bowed.friction = bowed.friction + rubbed.force;
-        bowed.slip = bowed.slip + share * rubbed.slip;
-        bowed.surface = bowed.surface + share * (surface + all(here.yield) * rubbed.force);
-        bowed.slipping = bowed.slipping + slips;
+/// All that the time loop holds beside the processor: its numbers and pointers are its own, so that no store of lanes
+/// makes it read them again.
+struct View {
+    explicit HWY_INLINE View(LaneWork& work)
+        : string(work.string),
+          twist(work.twist),
+          upright(work.upright),
+          bridge(work),
+          time_step(work.time_step),
+          speed(work.speed),
+          force(work.force),
+          lengthwise(load(work.lengthwise)),
+          slipping(load(work.slipping)),
+          distance(load(work.distance)),
+          late(load(work.late)),
+          late_slips(load(work.late_slips)),
+          insane(load(work.insane)) {}
+    HWY_INLINE void leave(LaneWork& work) const {
+        string.leave(work.string);
+        twist.leave(work.twist);
+        upright.leave(work.upright);
+        store(bridge.known, work.known);
+        speed.leave(work.speed);
+        force.leave(work.force);
+        store(slipping, work.slipping);
+        store(distance, work.distance);
+        store(late_slips, work.late_slips);
+        store(insane, work.insane);
     }
-    for (std::size_t i = 0; i < count; ++i) {
-        const Row push_force = load(work.points[i].force);
-        push(work.string, place.points[i].string, push_force);
-        if (work.twist.present) push(work.twist, place.points[i].twist, push_force);
-    }
-    return bowed;
-}
 
-HWY_INLINE Row value_now(LaneRamp& ramp) {
-    const Row base = load(ramp.base);
-    if (ramp.flat) return base;
-    const Row age = load(ramp.age);
-    store(age + all(1.0F), ramp.age);
-    return base + load(ramp.slope) * age;
-}
+    LineView string, twist, upright;
+    BridgeView bridge;
+    const float time_step;
+    RampView speed, force;
+    const Row lengthwise;
+    Row slipping, distance;
+    const Row late;
+    Row late_slips, insane;
+};
 
 /// The string's motion towards the hair, met there by the hair's own resistance; returns what it adds to the force.
-HWY_INLINE Row press(LaneWork& work, const LaneBowPlace& place) {
-    const Row pressed = all(place.press) * velocity_at(work.upright, place.upright);
-    push(work.upright, place.upright, -pressed);
+HWY_INLINE Row press(LineView& upright, const LaneBowPlace& place) {
+    const Row pressed = all(place.press) * velocity_at(upright, place.upright);
+    push(upright, place.upright, -pressed);
     return pressed;
 }
 
 /// As in slip_watch.cpp, bit by bit for what goes on outside.
-HWY_INLINE std::uint32_t watch(LaneWork& work, const Bowed& bowed, const Row& full, LaneRow& distance_out) {
-    const Row slip = -bowed.slip;
-    const Mask on = all(0.5F) < load(work.slipping);
+HWY_INLINE std::uint32_t watch(View& view, const Row& bowed_slip, const Row& full, LaneRow& distance_out) {
+    const Row slip = -bowed_slip;
+    const Mask on = all(0.5F) < view.slipping;
     const Mask begins = without(all(0.25F) * full < slip, on);
     const Mask is_on = on | begins;
-    const Row distance = unless(begins, load(work.distance)) + where(is_on, slip * all(work.time_step));
+    view.distance = unless(begins, view.distance) + where(is_on, slip * all(view.time_step));
     const Mask ends = is_on & (slip < all(0.10F) * full);
-    store(distance, work.distance);
-    store(distance, distance_out);
-    store(where(without(is_on, ends), all(1.0F)), work.slipping);
+    store(view.distance, distance_out);
+    view.slipping = where(without(is_on, ends), all(1.0F));
     return bits(begins) | bits(ends) << lane_count;
 }
 
-template <class Law>
-HWY_INLINE void step(LaneWork& work, const LaneBlock& block, std::size_t t) {
-    const LaneBowPlace& place = block.places[block.moves ? t : 0];
-    store(turn_at_bridge(work), block.bridge_force[t]);
-    if (work.twist.present) leave_bridge(work.twist, -wave_at_bridge(work.twist));
-    turn_at_stop(work.string);
-    turn_at_stop(work.twist);
-    turn_at_stop(work.upright);
+HWY_INLINE void turn_at_ends(View& view, LaneRow& bridge_force) {
+    store(turn_at_bridge(view.bridge, view.string, view.upright), bridge_force);
+    if (view.twist.present) leave_bridge(view.twist, -wave_at_bridge(view.twist));
+    turn_at_stop(view.string);
+    turn_at_stop(view.twist);
+    turn_at_stop(view.upright);
+}
 
-    const Row speed = value_now(work.speed);
-    Row force = value_now(work.force);
-    if (work.upright.present) force = positive(force + press(work, place));
-    const Bowed bowed = rub<Law>(work, place, speed, force);
-    block.turns[t] = watch(work, bowed, speed * all(place.length_per_place), block.distance[t]);
-    const Mask slips = all(static_cast<float>(work.points.size())) < bowed.slipping + bowed.slipping;
-    store(load(work.late_slips) + where(slips, load(work.late)), work.late_slips);
-    store(choose(size(bowed.surface) < all(1e4F), load(work.insane), all(1.0F)), work.insane);
-    if (block.velocity != nullptr) {
-        store(bowed.surface, block.velocity[t]);
-        store(bowed.friction, block.friction[t]);
-        Row temperature = all(0.0F);
-        for (const LanePointRows& point : work.points) temperature = temperature + load(point.layer);
-        store(temperature * all(work.share), block.temperature[t]);
-        store(where(slips, all(1.0F)), block.slips[t]);
+HWY_INLINE void write(const Bowed& bowed, const LaneBlock& block, std::size_t t) {
+    if (block.velocity == nullptr) return;
+    store(bowed.surface, block.velocity[t]);
+    store(bowed.friction, block.friction[t]);
+    store(bowed.temperature, block.temperature[t]);
+    store(where(bowed.slips, all(1.0F)), block.slips[t]);
+}
+
+/// `bow` rubs: (view, place, hand) -> Bowed.
+template <class Bow>
+HWY_INLINE void advance_under(View& view, const LaneBlock& block, const Bow& bow) {
+    const auto steps = static_cast<std::size_t>(block.steps);
+    for (std::size_t t = 0; t < steps; ++t) {
+        const LaneBowPlace& place = block.places[block.moves ? t : 0];
+        turn_at_ends(view, block.bridge_force[t]);
+        Hand hand{view.speed.value_now(), view.force.value_now(), view.lengthwise};
+        if (view.upright.present) hand.force = positive(hand.force + press(view.upright, place));
+        const Bowed bowed = bow(view, place, hand);
+        block.turns[t] = watch(view, bowed.slip, hand.speed * all(place.length_per_place), block.distance[t]);
+        view.late_slips = view.late_slips + where(bowed.slips, view.late);
+        view.insane = choose(size(bowed.surface) < all(1e4F), view.insane, all(1.0F));
+        write(bowed, block, t);
+        ++view.string.now;
+        ++view.twist.now;
+        ++view.upright.now;
     }
-    ++work.string.now;
-    ++work.twist.now;
-    ++work.upright.now;
 }
 
 template <class Law>
-void advance_with(LaneWork& work, const LaneBlock& block) {
-    const std::size_t steps = static_cast<std::size_t>(block.steps);
-    for (std::size_t t = 0; t < steps; ++t) step<Law>(work, block, t);
+void advance_with(LaneWork& work, const LaneBlock& outer) {
+    const LaneBlock block = outer;
+    View view(work);
+    if (work.points.size() == 1 && !work.gives) {
+        Point point(work.points[0]);
+        const LaneContact& contact = work.contact;
+        advance_under(view, block, [&](View& v, const LaneBowPlace& place, const Hand& hand) HWY_ATTR {
+            return rub<Law>(v.string, v.twist, contact, place.points[0], hand, point);
+        });
+        point.leave(work.points[0]);
+    } else {
+        advance_under(view, block, [&](View& v, const LaneBowPlace& place, const Hand& hand) HWY_ATTR {
+            return rub_ribbon<Law>(v.string, v.twist, work, place, hand);
+        });
+    }
+    view.leave(work);
 }
 
 void advance(LaneWork& work, const LaneBlock& block) {

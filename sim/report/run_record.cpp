@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <fstream>
 #include <iterator>
+#include <vector>
 
 namespace sim::report {
 namespace {
@@ -64,17 +65,34 @@ std::string whole_text(const std::filesystem::path& file) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
-}  // namespace
+constexpr std::uint64_t hash_start = 0xcbf29ce484222325U;
 
-std::string text_hash(std::string_view text) {
-    std::uint64_t hash = 0xcbf29ce484222325U;
-    for (const char c : text) {
+std::uint64_t hashed(std::string_view bytes, std::uint64_t hash) {
+    for (const char c : bytes) {
         hash ^= static_cast<unsigned char>(c);
         hash *= 0x100000001b3U;
     }
+    return hash;
+}
+
+std::string hash_digits(std::uint64_t hash) {
     std::string digits(16, '0');
     for (std::size_t i = 0; i < digits.size(); ++i) digits[i] = "0123456789abcdef"[(hash >> (60 - 4 * i)) & 15U];
     return digits;
+}
+
+}  // namespace
+
+std::string text_hash(std::string_view text) { return hash_digits(hashed(text, hash_start)); }
+
+std::string file_hash(const std::filesystem::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    if (!in) throw analysis::InputError(one_line(file.string()), "can't be opened for reading");
+    std::uint64_t hash = hash_start;
+    std::vector<char> block(1 << 16);
+    while (in.read(block.data(), static_cast<std::streamsize>(block.size())) || in.gcount() > 0)
+        hash = hashed({block.data(), static_cast<std::size_t>(in.gcount())}, hash);
+    return hash_digits(hash);
 }
 
 Settings settings_of(const Preset& preset) {

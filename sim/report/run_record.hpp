@@ -48,5 +48,7 @@ RunRecord read_run(const std::filesystem::path& file, std::string_view command);
 
 /// FNV-1a of the text, 64 bits, as 16 hexadecimal digits.
 std::string text_hash(std::string_view text);
+/// The same of a file's bytes, read block by block; InputError if it can't be read.
+std::string file_hash(const std::filesystem::path& file);
 
 }  // namespace sim::report

@@ -48,7 +48,7 @@ protected:
     }
 };
 
-constexpr const char* pinned = "0d0c41bf0bcfbb71";
+constexpr const char* pinned = "0bbadbd85043cf30";
 
 }  // namespace
 

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "analysis/motion_features.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace analysis {
+
+/// How a bowed string seems to move, by its sound.  The first six are the motions that a simulation knows.
+enum class HeardMotion { helmholtz, multiple_slip, raucous, anomalous_low, s_motion, silent, unclear };
+inline constexpr std::size_t motion_count = 6;  ///< without unclear
+std::string_view heard_motion_name(HeardMotion motion);
+
+/// What a sound tells of the motion.
+struct MotionGuess {
+    HeardMotion motion = HeardMotion::unclear;
+    double confidence = 0.0;                    ///< share of such sounds that had this motion, 0…1
+    std::array<double, motion_count> shares{};  ///< the same for each; sum 1
+
+    bool operator==(const MotionGuess&) const = default;
+};
+
+/// Names the motion of a bowed note from its features: the likeliest of the six, or unclear where none reaches
+/// least_motion_confidence.
+///
+/// A small network of one hidden layer (motion_weights.cpp) that was fitted to simulated strokes over changed bodies
+/// with noise; the instruments and seeds it is tested with are others (tests/motion).
+MotionGuess guess_motion(const MotionFeatures& features);
+
+inline constexpr double least_motion_confidence = 0.5;
+
+}  // namespace analysis

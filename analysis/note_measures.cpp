@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "analysis/note_measures.hpp"
+
+#include "analysis/level.hpp"
+#include "analysis/polyphony.hpp"
+#include "analysis/units.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace analysis {
+namespace {
+
+constexpr double motion_time = 0.3;  // s, at the end of the steady part
+constexpr double clean_cents = 25.0;
+constexpr double clean_under_db = 6.0;
+constexpr double clean_db = 20.0;
+constexpr double clean_time = 0.1;  // s
+constexpr double frames_a_second = 60.0;
+
+std::span<const TrackPoint> points_of(std::span<const TrackPoint> track, const NoteSpan& span) {
+    const auto index = [&](double time) {
+        return std::min(track.size(), static_cast<std::size_t>(std::lround(time / track_step)));
+    };
+    return track.subspan(index(span.start), index(span.end) - index(span.start));
+}
+
+double loudest(std::span<const TrackPoint> points) {
+    constexpr std::size_t together = 20;  // a tenth of a second
+    double most = 0.0;
+    for (std::size_t i = 0; i < points.size(); i += together / 2) {
+        double sum = 0.0;
+        const auto part = points.subspan(i, std::min(together, points.size() - i));
+        for (const TrackPoint& point : part) sum += point.level * point.level;
+        most = std::max(most, std::sqrt(sum / static_cast<double>(part.size())));
+    }
+    return most;
+}
+
+}  // namespace
+
+std::optional<double> time_to_clean(std::span<const TrackPoint> track, const NoteSpan& span, const Tone& tone) {
+    const auto points = points_of(track, span);
+    const double least = std::min(clean_db, tone.clarity_db - clean_under_db);
+    const auto needed = static_cast<std::size_t>(std::lround(clean_time / track_step));
+    std::size_t clean = 0;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const bool now = points[i].hz > 0.0 && points[i].clarity_db >= least &&
+                         std::abs(cents_between(points[i].hz, tone.hz)) <= clean_cents;
+        clean = now ? clean + 1 : 0;
+        if (clean >= needed || (clean > 0 && i + 1 == points.size()))
+            return static_cast<double>(i + 1 - clean) * track_step;
+    }
+    return std::nullopt;
+}
+
+RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples, const RecordingPlan& plan,
+                          const Recording& recording) {
+    RecordedNote note{.span = span};
+    note.level = rms(samples);
+    const double rate = recording.sample_rate;
+    const double seconds = static_cast<double>(samples.size()) / rate;
+    note.measured = seconds;
+    if (span.pitched) {
+        const auto frames = static_cast<std::size_t>(std::clamp(frames_a_second * seconds, 4.0, 200.0));
+        note.tone = measure_tone(samples, rate, {.range = plan.range, .most_frames = frames});
+    }
+    if (note.tone) {
+        note.clean_after = time_to_clean(recording.track, span, *note.tone);
+        note.foreign_share = foreign_share(samples, rate, note.tone->hz);
+        note.pure_interval = is_pure_interval(note.tone->partials);
+    }
+    const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
+    note.features = motion_features(samples.last(heard), rate,
+                                    {.noise = recording.noise,
+                                     .loudest = loudest(points_of(recording.track, span)),
+                                     .intended_hz = plan.intended_hz});
+    note.motion = guess_motion(note.features);
+    return note;
+}
+
+}  // namespace analysis
