@@ -3,7 +3,17 @@
 
 #include "gui/model/selection.hpp"
 
+#include <algorithm>
+
 namespace gui {
+namespace {
+
+// 16 forces fill the lanes of the vector kernel
+constexpr sim::MapGrid coarse_grid{.contact_points = 8, .player_forces = 12, .more_forces = 2};
+constexpr sim::MapGrid fine_grid{.contact_points = 40, .player_forces = 12, .more_forces = 2};
+constexpr double coarse_nearest = 0.06;  // of the sounding length
+
+}  // namespace
 
 BandQuestion band_question(const Selection& selection) {
     return {.preset = selection.preset(),
@@ -12,10 +22,13 @@ BandQuestion band_question(const Selection& selection) {
             .player = selection.player()};
 }
 
-NoteBand find_note_band(const BandQuestion& question, const sim::MapGrid& grid, const sim::Workers& workers) {
+NoteBand find_note_band(const BandQuestion& question, BandFineness fineness, const sim::Workers& workers) {
+    const bool fine = fineness == BandFineness::fine;
     const sim::Preset& preset = *question.preset;
-    const sim::Note note =
+    sim::Note note =
         sim::make_note(preset, preset.strings[static_cast<std::size_t>(question.string_index)], question.stop);
+    if (!fine) note.floor = std::max(note.floor, coarse_nearest * note.string.length);
+    const sim::MapGrid grid = fine ? fine_grid : coarse_grid;
     const sim::StrokeMap map = sim::started_map(note, question.player, grid, workers);
     const sim::Assessment assessment(map, question.player);
     NoteBand result{.stop = question.stop,
@@ -24,7 +37,7 @@ NoteBand find_note_band(const BandQuestion& question, const sim::MapGrid& grid, 
                     .contacts = map.contact_points,
                     .forces = map.forces,
                     .cells = {},
-                    .fine = grid.contact_points > coarse_band_grid.contact_points};
+                    .fine = fine};
     for (std::size_t x = 0; x < map.contact_points.size(); ++x)
         for (std::size_t j = 0; j < map.forces.size(); ++j)
             result.cells.push_back({map.contact_points[x], map.forces[j], assessment.fault(x, j)});
@@ -40,7 +53,7 @@ BandFinder::BandFinder(const Selection& selection, int threads, QObject* parent)
 void BandFinder::ask() {
     runner_.ask(
         [this, question = band_question(*selection_)](const sim::Workers& workers) -> JobRunner::Delivery {
-            auto band = std::make_shared<const NoteBand>(find_note_band(question, coarse_band_grid, workers));
+            auto band = std::make_shared<const NoteBand>(find_note_band(question, BandFineness::coarse, workers));
             return [this, band] {
                 band_ = band;
                 emit found(band_);
@@ -52,7 +65,7 @@ void BandFinder::ask() {
 
 void BandFinder::refine() {
     runner_.ask([this, question = band_question(*selection_)](const sim::Workers& workers) -> JobRunner::Delivery {
-        auto band = std::make_shared<const NoteBand>(find_note_band(question, fine_band_grid, workers));
+        auto band = std::make_shared<const NoteBand>(find_note_band(question, BandFineness::fine, workers));
         return [this, band] {
             band_ = band;
             emit found(band_);

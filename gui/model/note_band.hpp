@@ -45,11 +45,12 @@ struct BandQuestion {
 };
 BandQuestion band_question(const Selection& selection);
 
-inline constexpr sim::MapGrid coarse_band_grid{.contact_points = 12, .player_forces = 12, .more_forces = 2};
-inline constexpr sim::MapGrid fine_band_grid{.contact_points = 40, .player_forces = 12, .more_forces = 2};
-
-/// The band from that many strokes.  Throws Stopped when asked to stop.
-NoteBand find_note_band(const BandQuestion& question, const sim::MapGrid& grid, const sim::Workers& workers);
+/// The band from few strokes, to be had quickly, or from as many as the commands play.  Throws Stopped when asked to.
+///
+/// A stroke costs the more the nearer to the bridge it is, and the nearest places are hardly ever the best: the coarse
+/// band has no contact point under 0.06 of the sounding length.
+enum class BandFineness { coarse, fine };
+NoteBand find_note_band(const BandQuestion& question, BandFineness fineness, const sim::Workers& workers);
 
 /// Follows the selection: the band from few strokes at once, then, where the note stays, from many.
 ///

@@ -32,9 +32,10 @@ FirstSteps::FirstSteps(QWidget* parent) : QFrame(parent) {
            "weak, goes flat, or breaks."));
     add(tr("3.  Press F: the bow follows to where this note wants it, nearer the bridge. The tone comes back."));
     add(Words::listening_caution());
-    auto* ready = new QPushButton(tr("&Begin"));
+    auto* ready = new QPushButton(tr("Be&gin"));
     ready->setDefault(true);
     rows->addWidget(ready, 0, Qt::AlignLeft);
+    rows->addStretch(1);
     connect(ready, &QPushButton::clicked, this, &FirstSteps::done);
     setFocusProxy(ready);
 }

@@ -45,6 +45,7 @@ StudyPage::StudyPage(Study& study, QWidget* parent)
     paper_->setWidget(chart_);
     paper_->setWidgetResizable(true);
     paper_->setFrameShape(QFrame::NoFrame);
+    paper_->setFocusPolicy(Qt::NoFocus);  // the chart has it; keys that it has no use for scroll
     below_->addWidget(paper_);
     top_->addWidget(larger_button());
     connect(&study, &Study::found, this, &StudyPage::refresh);

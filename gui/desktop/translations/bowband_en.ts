@@ -193,7 +193,7 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>&amp;Begin</source>
+        <source>Be&amp;gin</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -617,6 +617,21 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>Printed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::Microphone</name>
+    <message>
+        <source>There is no sound input: connect a microphone, then listen again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound input could not be opened: another program may hold it, or it is switched off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound input was lost: connect it again, then listen.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1303,15 +1318,15 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>(coarse)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Looking for the band …</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>String from nut to bridge</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Looking for the band of this note …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 (coarse)</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1418,6 +1433,18 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>Pictures (*.png *.svg *.pdf)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lar&amp;ger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The chart as wide as the window; scroll to see all of it.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -5,6 +5,7 @@
 
 #include <QDir>
 #include <QFileInfo>
+#include <QPushButton>
 #include <QSettings>
 #include <QTest>
 
@@ -43,10 +44,14 @@ void export_everything(gui::MainWindow& window, const QString& folder) {
     const std::vector<gui::Page*> pages = window.pages();
     for (std::size_t i = 0; i < pages.size(); ++i) {
         window.show_page(static_cast<int>(i));
-        rest(200);
+        for (QPushButton* button : pages[i]->findChildren<QPushButton*>())
+            if (button->text() == "Note, left behind") button->click();  // takes are there once they were asked for
+        wait_until([&] { return !pages[i]->exports().empty(); });
         for (const gui::Export& one : pages[i]->exports()) {
-            const QString file = folder + "/" + one.file_name;
-            if (window.write(one, file) && QFileInfo(file).size() > 0) ++written;
+            for (const QString& ending : one.endings.section('(', 1).remove(')').split(' ')) {
+                const QString file = folder + "/" + QFileInfo(one.file_name).completeBaseName() + ending.mid(1);
+                if (window.write(one, file) && QFileInfo(file).size() > 0) ++written;
+            }
         }
     }
     std::printf("- exported files: %d\n", written);

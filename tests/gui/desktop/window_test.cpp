@@ -15,6 +15,7 @@
 #include <QTabBar>
 #include <QTest>
 
+#include <algorithm>
 #include <set>
 
 namespace {
@@ -167,7 +168,7 @@ TEST_F(WindowTest, UnsavedChangesAreGuarded) {
     QDropEvent drop(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     answer_next(QMessageBox::Discard);
     static_cast<QObject&>(window).event(&drop);  // as the window system would
-    EXPECT_EQ(desk.selection.preset()->name, "violin");
+    EXPECT_EQ(desk.selection.preset()->name, "violin, modern strings");
     EXPECT_TRUE(desk.recent.files().front().endsWith("violin.json"));
 }
 
@@ -187,10 +188,11 @@ TEST_F(WindowTest, WithoutASoundDeviceThereIsASentence) {
 /// expects  the first steps stand in the pages' place until they are done
 TEST_F(WindowTest, TheFirstStepsComeAndGo) {
     window.show_first_steps();
-    bool caution = false;
-    for (const QLabel* label : window.findChildren<QLabel*>())
-        caution = caution || (label->isVisible() && label->text().contains("Start low"));
-    EXPECT_TRUE(caution);
+    EXPECT_TRUE(wait_until([&] {
+        const auto labels = window.findChildren<QLabel*>();
+        return std::ranges::any_of(
+            labels, [](const QLabel* label) { return label->isVisible() && label->text().contains("Start low"); });
+    }));
     QTest::keyClick(window.focusWidget(), Qt::Key_Escape);
     EXPECT_TRUE(wait_until([&] { return window.pages().front()->isVisible(); }));
 }

@@ -5,9 +5,14 @@
 #include "tests/gui/model/model_tools.hpp"
 
 #include <gtest/gtest.h>
+#include <QDir>
 #include <QFile>
+#include <QFileInfo>
 #include <QSettings>
 #include <QTemporaryDir>
+
+#include <sys/resource.h>
+#include <csignal>
 
 namespace {
 
@@ -78,7 +83,44 @@ TEST_F(InstrumentTest, AnUnreadablePresetLeavesTheOneAtHand) {
     EXPECT_TRUE(instrument.undo().canUndo());
 }
 
-/// expects  on a full disk (/dev/full can't hold a file beside it either): a message, no file, everything still unsaved
+/// A disk on which a file can grow no further than this, as long as it lives.
+class FullDisk {
+public:
+    explicit FullDisk(rlim_t bytes) : heard_(std::signal(SIGXFSZ, SIG_IGN)) {
+        getrlimit(RLIMIT_FSIZE, &before_);
+        const rlimit full{bytes, before_.rlim_max};
+        setrlimit(RLIMIT_FSIZE, &full);
+    }
+    ~FullDisk() {
+        setrlimit(RLIMIT_FSIZE, &before_);
+        std::signal(SIGXFSZ, heard_);
+    }
+    FullDisk(const FullDisk&) = delete;
+    FullDisk& operator=(const FullDisk&) = delete;
+
+private:
+    void (*heard_)(int);
+    rlimit before_{};
+};
+
+/// expects  on a full disk: a message, the file that was there untouched, nothing beside it, everything still unsaved
+TEST_F(InstrumentTest, AFullDiskLosesNothing) {
+    ASSERT_TRUE(instrument.save(place("mine.json")));
+    const auto size = QFileInfo(place("mine.json")).size();
+    ASSERT_TRUE(instrument.change({{"/name", FieldValue(QString("mine")), {}}}, "name"));
+    {
+        const FullDisk disk(100);
+        EXPECT_FALSE(instrument.save(place("mine.json")));
+    }
+    ASSERT_EQ(refused.size(), 1);
+    EXPECT_TRUE(refused.front().contains("mine.json")) << refused.front().toStdString();
+    EXPECT_EQ(QFileInfo(place("mine.json")).size(), size);
+    EXPECT_EQ(QDir(folder.path()).entryList(QDir::Files).size(), 1);
+    EXPECT_TRUE(instrument.unsaved());
+    EXPECT_EQ(instrument.preset()->name, "mine");
+}
+
+/// expects  where there is no such folder: a message, everything still unsaved, and another place takes it
 TEST_F(InstrumentTest, AFileThatCantBeWrittenLosesNothing) {
     ASSERT_TRUE(instrument.change({{"/name", FieldValue(QString("mine")), {}}}, "name"));
     EXPECT_FALSE(instrument.save(place("no_such_folder/mine.json")));
