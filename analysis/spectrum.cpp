@@ -58,7 +58,7 @@ private:
 
 /// This thread's transform of a length; the one used longest ago goes when there are too many.
 Transform& transform_of(std::size_t length) {
-    constexpr std::size_t kept = 8;
+    constexpr std::size_t kept = 40;  // as many as common_length gives from 2^7 to 2^20
     thread_local std::vector<std::unique_ptr<Transform>> transforms;
     const auto has_length = [&](const auto& transform) { return transform->length() == length; };
     const auto found = std::find_if(transforms.begin(), transforms.end(), has_length);
@@ -89,6 +89,24 @@ std::size_t fast_length(std::size_t at_least) {
     }
 }
 
+std::size_t common_length(std::size_t at_least) {
+    std::size_t power = 64;
+    while (2 * power < at_least) power *= 2;
+    for (const std::size_t length : {power, power / 4 * 5, power / 2 * 3})
+        if (length >= at_least) return length;
+    return 2 * power;
+}
+
+std::size_t fast_length_below(std::size_t at_most) {
+    std::size_t best = 2;
+    for (std::size_t length = at_most - at_most % 2; length > at_most / 2; length -= 2)
+        if (fast_length(length) == length) {
+            best = length;
+            break;
+        }
+    return best;
+}
+
 std::vector<std::complex<double>> spectrum(std::span<const double> samples, std::size_t length) {
     assert(length >= 2 && length % 2 == 0);
     Transform& transform = transform_of(length);
@@ -115,7 +133,7 @@ std::vector<double> inverse_spectrum(std::span<const std::complex<double>> bins,
 std::vector<double> autocorrelation(std::span<const double> samples, std::size_t max_lag) {
     assert(max_lag < samples.size());
     // Zeros behind the record, so that its end does not wrap round to its start.
-    const std::size_t length = fast_length(samples.size() + max_lag);
+    const std::size_t length = common_length(samples.size() + max_lag);
     Transform& transform = transform_of(length);
     load(transform, samples);
     transform.forward();
