@@ -14,7 +14,7 @@ namespace analysis {
 namespace {
 
 constexpr std::size_t frame_count = 9;
-constexpr std::size_t comb_frames = 4;
+constexpr std::size_t comb_frames = 3;
 constexpr double frame_time = 0.08;  // s
 constexpr double agreeing = 60.0;    // cents
 constexpr int most_divisor = 6;

@@ -150,8 +150,16 @@ std::vector<double> autocorrelation(std::span<const double> samples, std::size_t
 
 std::vector<double> hann_window(double length) {
     std::vector<double> window(static_cast<std::size_t>(std::ceil(length)));
+    // A turning phasor, set right now and then: a cosine each would cost as much as what windows are used for.
+    constexpr std::size_t set_right = 256;
+    const double angle = 2.0 * std::numbers::pi / length;
+    const std::complex<double> step = std::polar(1.0, angle);
+    std::complex<double> phasor = 1.0;
     for (std::size_t j = 0; j < window.size(); ++j) {
-        window[j] = 0.5 - 0.5 * std::cos(2.0 * std::numbers::pi * static_cast<double>(j) / length);
+        if (j % set_right == 0) phasor = std::polar(1.0, angle * static_cast<double>(j));
+        window[j] = 0.5 - 0.5 * phasor.real();
+        phasor = {phasor.real() * step.real() - phasor.imag() * step.imag(),
+                  phasor.real() * step.imag() + phasor.imag() * step.real()};
     }
     return window;
 }

@@ -76,7 +76,7 @@ std::string table(const Counts& counts) {
 ///          stretch through an unknown body tells is not enough (tests/reports/motions.md)
 /// margin   what the first run gave, less 5 %
 TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
-    const auto strokes = recorded_strokes(
+    const auto strokes = tests::recorded_strokes(
         {.presets = tests::test_presets(), .seed = 2, .of_each = 62, .scenes = scenes()}, {.threads = 2});
     std::string report =
         "# Motions by ear\n\nMade by motion_test. Simulated strokes of five presets, over bodies that the fit has not "
