@@ -14,6 +14,7 @@ namespace analysis {
 namespace {
 
 constexpr std::size_t frame_count = 9;
+constexpr std::size_t comb_frames = 3;
 constexpr double frame_time = 0.08;  // s
 constexpr double agreeing = 60.0;    // cents
 constexpr int most_divisor = 6;
@@ -33,11 +34,11 @@ struct Frame {
 };
 
 /// Frames evenly spread, of this length or all there is.
-std::vector<Frame> frames_of(const Signal& signal, double duration) {
+std::vector<Frame> frames_of(const Signal& signal, double duration, std::size_t most) {
     const std::size_t count = signal.samples.size();
     const std::size_t length = std::min(count, static_cast<std::size_t>(duration * signal.sample_rate));
     const std::size_t frames =
-        std::clamp<std::size_t>(2 * (count - length) / std::max<std::size_t>(1, length) + 1, 1, frame_count);
+        std::clamp<std::size_t>(2 * (count - length) / std::max<std::size_t>(1, length) + 1, 1, most);
     std::vector<Frame> result;
     for (std::size_t i = 0; i < frames; ++i)
         result.push_back({frames > 1 ? (count - length) * i / (frames - 1) : 0, length, {}});
@@ -49,9 +50,10 @@ std::span<const double> samples_of(const Signal& signal, const Frame& frame) {
 }
 
 /// Those of the frames that have a pitch in the range.
-std::vector<Frame> pitched_frames(const Signal& signal, double duration, const PitchRange& range) {
+std::vector<Frame> pitched_frames(const Signal& signal, double duration, const PitchRange& range,
+                                  std::size_t most = frame_count) {
     std::vector<Frame> frames;
-    for (Frame frame : frames_of(signal, duration))
+    for (Frame frame : frames_of(signal, duration, most))
         if (const auto pitch = measure_pitch(samples_of(signal, frame), signal.sample_rate, range)) {
             frame.pitch = *pitch;
             frames.push_back(frame);
@@ -91,8 +93,8 @@ Comb comb_of(const Signal& signal, const std::vector<Frame>& frames, int divisor
     const auto in_one = static_cast<std::size_t>(2 * divisor);
     for (const Frame& frame : frames) {
         const double g = frame.pitch.hz / static_cast<double>(in_one);
-        const auto partials =
-            measure_partials(samples_of(signal, frame), signal.sample_rate, {g, highest * frame.pitch.hz});
+        const auto samples = samples_of(signal, frame);
+        const auto partials = measure_partials(samples, signal.sample_rate, {g, highest * frame.pitch.hz});
         for (std::size_t n = 1; n <= partials.size(); ++n) {
             const double power = partials[n - 1].amplitude * partials[n - 1].amplitude;
             if (n % in_one == 0)
@@ -112,7 +114,7 @@ bool has_lower(const Signal& signal, double hz, int divisor) {
     const double window = std::min(lower_periods * divisor / hz, duration);
     if (window < least_periods * divisor / hz) return false;
     const double third = ratio_from_semitones(2.0);
-    const std::vector<Frame> frames = pitched_frames(signal, window, {hz / third, hz * third});
+    const std::vector<Frame> frames = pitched_frames(signal, window, {hz / third, hz * third}, comb_frames);
     if (frames.empty()) return false;
     std::vector<double> pitches;
     for (const Frame& frame : frames) pitches.push_back(frame.pitch.hz);
@@ -121,6 +123,18 @@ bool has_lower(const Signal& signal, double hz, int divisor) {
     const Comb comb = comb_of(signal, frames, divisor, highest);
     const double all = comb.own + comb.between;
     return comb.floor < most_floor * all && comb.between > least_share * all && comb.between > over_floor * comb.floor;
+}
+
+/// Does next to nothing lie on the multiples of hz/divisor but what lies on those of hz?
+bool explains_all(const Signal& signal, double hz, int divisor) {
+    const double near = ratio_from_semitones(agreeing / 100.0);
+    const double duration = static_cast<double>(signal.samples.size()) / signal.sample_rate;
+    const std::vector<Frame> frames =
+        pitched_frames(signal, std::min(lower_periods * divisor / hz, duration), {hz / near, hz * near}, comb_frames);
+    if (frames.empty()) return false;
+    const Comb comb = comb_of(signal, frames, divisor, highest_multiple / divisor);
+    return comb.floor < most_floor * comb.own &&
+           comb.between < std::max(least_share * comb.own, over_floor * comb.floor);
 }
 
 /// No more of the signal's rate than the partials need that are looked at.
@@ -138,14 +152,21 @@ std::optional<Pitch> measure_fundamental(std::span<const double> samples, double
     if (frames.empty()) return std::nullopt;
     double hz = agreed_hz(frames);
     const Signal thin = thinned(signal, hz);
+    bool lowered = false;
     for (bool again = true; again;) {
         again = false;
         for (int divisor = 2; divisor <= most_divisor && !again; ++divisor) {
             if (hz / divisor < range.lowest || !has_lower(thin, hz, divisor)) continue;
             hz /= divisor;
-            again = true;
+            again = lowered = true;
         }
     }
+    // Lowered too far: partials at every second, third … multiple alone.
+    for (int multiple = most_divisor; lowered && multiple >= 2; --multiple)
+        if (explains_all(thin, hz * multiple, multiple)) {
+            hz *= multiple;
+            break;
+        }
     const double near = ratio_from_semitones(agreeing / 100.0);
     std::vector<double> pitches, periodicities, clarities;
     for (const Frame& frame : pitched_frames(signal, std::max(frame_time, 4.0 / hz), {hz / near, hz * near})) {

@@ -16,8 +16,8 @@ namespace analysis {
 /// between them, the lower one is the fundamental.  Each frame is looked at with its own pitch, so that vibrato does
 /// not smear.  Periodicity and clarity are the frames' medians.
 ///
-/// accuracy octave right for all of 1000 random tones of 2 or more adjacent partials without a fundamental at 20 dB of
-///          noise and partials within 20 dB of one another (tested)
+/// accuracy octave right in 997 of 1000 random tones of 2 or more adjacent partials without a fundamental, partials
+///          within 20 dB of one another, noise 20 to 40 dB under them (tested)
 /// threads  any
 std::optional<Pitch> measure_fundamental(std::span<const double> samples, double sample_rate, const PitchRange& range);
 

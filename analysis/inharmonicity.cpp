@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t most_partials = 20;
 constexpr std::size_t least_partials = 4;
 constexpr double least_share = 0.01;  // of the strongest amplitude
-constexpr std::size_t most_frames = 12;
+constexpr std::size_t most_frames = 6;
 constexpr double frame_periods = 18.0;
 constexpr double pi = std::numbers::pi;
 

@@ -35,7 +35,7 @@ struct Powers {
 Powers powers_of(const Signal& signal) {
     std::vector<double> windowed = hann_window(static_cast<double>(signal.samples.size()));
     for (std::size_t j = 0; j < windowed.size(); ++j) windowed[j] *= signal.samples[j];
-    Powers powers{.bins = {}, .length = fast_length(windowed.size())};
+    Powers powers{.bins = {}, .length = common_length(windowed.size())};
     powers.bins = spectrum(windowed, powers.length);
     powers.hz_per_bin = signal.sample_rate / static_cast<double>(powers.length);
     return powers;

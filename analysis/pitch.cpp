@@ -10,6 +10,7 @@
 #include <cassert>
 #include <cmath>
 #include <cstddef>
+#include <functional>
 #include <numbers>
 #include <vector>
 
@@ -131,19 +132,42 @@ double decibels_of_share(double share) {
     return std::clamp(db, -most_clarity_db, most_clarity_db);
 }
 
-/// The shortest period whose peak is about as high as any in the range.
-std::optional<Peak> first_peak(const Periodicity& r, const LagRange& lags) {
+/// A whole lag where r is highest among its neighbours, and the vertex of the parabola through them.
+struct Top {
+    std::size_t lag = 0;
+    double vertex = 0.0;
+};
+
+std::vector<Top> tops_of(const Periodicity& r, const LagRange& lags) {
     double highest = 0.0;
     for (std::size_t t = lags.first; t <= lags.last; ++t) highest = std::max(highest, r.at(t));
-    std::vector<Peak> peaks;
+    std::vector<Top> tops;
     for (std::size_t t = lags.first; t <= lags.last; ++t) {
-        const bool top = r.at(t) >= r.at(t - 1) && r.at(t) >= r.at(t + 1);
+        const double before = r.at(t - 1);
+        const double here = r.at(t);
+        const double after = r.at(t + 1);
         // A peak between two samples may stand well above both.
-        if (top && r.at(t) > 0.5 * highest) peaks.push_back(r.refined(t));
+        if (here < before || here < after || here <= 0.5 * highest) continue;
+        const double bend = before - 2.0 * here + after;
+        tops.push_back({t, bend < 0.0 ? here - 0.125 * (after - before) * (after - before) / bend : here});
     }
+    return tops;
+}
+
+/// The shortest period whose peak is about as high as any in the range.  Peaks are worked out exactly, which is dear,
+/// only where their parabola says that they may matter.
+std::optional<Peak> first_peak(const Periodicity& r, const LagRange& lags) {
+    constexpr std::size_t likely = 3;   // of the highest parabolas one is the highest peak, or as good as it
+    constexpr double may_matter = 0.8;  // of the highest parabola
+    std::vector<Top> tops = tops_of(r, lags);
+    std::vector<Top> by_height = tops;
+    std::ranges::stable_sort(by_height, std::ranges::greater{}, &Top::vertex);
     double best = 0.0;
-    for (const Peak& peak : peaks) best = std::max(best, peak.height);
-    for (const Peak& peak : peaks) {
+    for (std::size_t i = 0; i < std::min(likely, by_height.size()); ++i)
+        best = std::max(best, r.refined(by_height[i].lag).height);
+    for (const Top& top : tops) {
+        if (top.vertex < may_matter * by_height.front().vertex) continue;
+        const Peak peak = r.refined(top.lag);
         if (peak.height > 0.0 && peak.height >= nearly_as_high * best) return peak;
     }
     return std::nullopt;

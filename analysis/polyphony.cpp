@@ -53,7 +53,7 @@ double foreign_share(std::span<const double> samples, double sample_rate, double
     samples = samples.subspan((samples.size() - wanted) / 2, wanted);
     std::vector<double> windowed = hann_window(static_cast<double>(wanted));
     for (std::size_t j = 0; j < wanted; ++j) windowed[j] *= samples[j];
-    const std::size_t length = fast_length(wanted);
+    const std::size_t length = common_length(wanted);
     std::vector<double> power;
     for (const auto& bin : spectrum(windowed, length)) power.push_back(std::norm(bin));
     const double per_bin = sample_rate / static_cast<double>(length);

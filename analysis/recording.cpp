@@ -7,7 +7,9 @@
 #include "analysis/statistics.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
+#include <thread>
 
 namespace analysis {
 namespace {
@@ -70,15 +72,41 @@ double noise_between(const std::vector<TrackPoint>& track, const std::vector<Not
     return static_cast<double>(levels.size()) * track_step < least_quiet ? 0.0 : quantile(levels, 0.5);
 }
 
+/// A note's samples, waiting to be measured.
+struct Waiting {
+    NoteSpan span;
+    std::vector<double> samples;
+};
+
+/// Measures what waits, shared over the threads, in its order.
+void measure_all(std::vector<Waiting>& waiting, const RecordingPlan& plan, Recording& recording) {
+    std::vector<RecordedNote> notes(waiting.size());
+    std::atomic<std::size_t> next = 0;
+    const auto work = [&] {
+        for (std::size_t i = next++; i < waiting.size(); i = next++)
+            notes[i] = measure_note(waiting[i].span, waiting[i].samples, plan, recording);
+    };
+    {
+        std::vector<std::jthread> others;
+        for (int t = 1; t < plan.threads; ++t) others.emplace_back(work);
+        work();
+    }
+    for (RecordedNote& note : notes) recording.notes.push_back(std::move(note));
+    waiting.clear();
+}
+
 /// Second pass: the samples of one note after another.
 void measure(const SoundBlocks& blocks, const RecordingPlan& plan, const std::vector<NoteSpan>& spans,
              Recording& recording) {
+    constexpr std::size_t at_once = 32;
+    std::vector<Waiting> waiting;
     std::vector<double> samples;
     std::size_t next = 0;
     double at = 0.0;  // samples so far
     const auto finish_note = [&] {
-        recording.notes.push_back(measure_note(spans[next], samples, plan, recording));
-        samples.clear();
+        waiting.push_back({spans[next], std::move(samples)});
+        samples = {};
+        if (waiting.size() == at_once) measure_all(waiting, plan, recording);
         ++next;
     };
     blocks.play([&](const SoundBlock& block) {
@@ -96,6 +124,7 @@ void measure(const SoundBlocks& blocks, const RecordingPlan& plan, const std::ve
         at = end;
     });
     while (next < spans.size()) finish_note();
+    measure_all(waiting, plan, recording);
 }
 
 }  // namespace

@@ -18,6 +18,7 @@ namespace analysis {
 struct RecordingPlan {
     PitchRange range{35.0, 4200.0};  ///< of the notes
     double intended_hz = 0.0;        ///< the note that was meant; 0 = not known.  Helps to name motions.
+    int threads = 1;                 ///< that measure notes; results don't depend on it
 
     bool operator==(const RecordingPlan&) const = default;
 };

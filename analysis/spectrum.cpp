@@ -59,7 +59,7 @@ private:
 
 /// This thread's transform of a length; the one used longest ago goes when there are too many.
 Transform& transform_of(std::size_t length) {
-    constexpr std::size_t kept = 8;
+    constexpr std::size_t kept = 40;  // as many as common_length gives from 2^7 to 2^20
     thread_local std::vector<std::unique_ptr<Transform>> transforms;
     const auto has_length = [&](const auto& transform) { return transform->length() == length; };
     const auto found = std::find_if(transforms.begin(), transforms.end(), has_length);
@@ -90,6 +90,24 @@ std::size_t fast_length(std::size_t at_least) {
     }
 }
 
+std::size_t common_length(std::size_t at_least) {
+    std::size_t power = 64;
+    while (2 * power < at_least) power *= 2;
+    for (const std::size_t length : {power, power / 4 * 5, power / 2 * 3})
+        if (length >= at_least) return length;
+    return 2 * power;
+}
+
+std::size_t fast_length_below(std::size_t at_most) {
+    std::size_t best = 2;
+    for (std::size_t length = at_most - at_most % 2; length > at_most / 2; length -= 2)
+        if (fast_length(length) == length) {
+            best = length;
+            break;
+        }
+    return best;
+}
+
 std::vector<std::complex<double>> spectrum(std::span<const double> samples, std::size_t length) {
     assert(length >= 2 && length % 2 == 0);
     Transform& transform = transform_of(length);
@@ -116,7 +134,7 @@ std::vector<double> inverse_spectrum(std::span<const std::complex<double>> bins,
 std::vector<double> autocorrelation(std::span<const double> samples, std::size_t max_lag) {
     assert(max_lag < samples.size());
     // Zeros behind the record, so that its end does not wrap round to its start.
-    const std::size_t length = fast_length(samples.size() + max_lag);
+    const std::size_t length = common_length(samples.size() + max_lag);
     Transform& transform = transform_of(length);
     load(transform, samples);
     transform.forward();
@@ -133,12 +151,16 @@ std::vector<double> autocorrelation(std::span<const double> samples, std::size_t
 
 std::vector<double> hann_window(double length) {
     std::vector<double> window(static_cast<std::size_t>(std::ceil(length)));
-    const std::complex<double> turn = std::polar(1.0, 2.0 * std::numbers::pi / length);
-    std::complex<double> phase{1.0, 0.0};  // turned, a tenth of a cosine's price; off by 1e-13 after thousands of turns
-    for (double& value : window) {
-        value = 0.5 - 0.5 * phase.real();
-        phase = {phase.real() * turn.real() - phase.imag() * turn.imag(),
-                 phase.real() * turn.imag() + phase.imag() * turn.real()};
+    // A turning phasor, set right now and then: a cosine each would cost as much as what windows are used for.
+    constexpr std::size_t set_right = 256;
+    const double angle = 2.0 * std::numbers::pi / length;
+    const std::complex<double> step = std::polar(1.0, angle);
+    std::complex<double> phasor = 1.0;
+    for (std::size_t j = 0; j < window.size(); ++j) {
+        if (j % set_right == 0) phasor = std::polar(1.0, angle * static_cast<double>(j));
+        window[j] = 0.5 - 0.5 * phasor.real();
+        phasor = {phasor.real() * step.real() - phasor.imag() * step.imag(),
+                  phasor.real() * step.imag() + phasor.imag() * step.real()};
     }
     return window;
 }

@@ -21,8 +21,9 @@ constexpr double longest_frame = 0.2;    // s
 constexpr std::size_t most_partials = 64;
 constexpr double semitone = 1.06;       // frames' pitches lie within this ratio of the tone's
 constexpr double pitch_rate = 16000.0;  // Hz; pitch is followed at this rate or a little above
-constexpr std::size_t centroid_frames = 12;
+constexpr std::size_t centroid_frames = 8;
 constexpr std::size_t clarity_frames = 40;
+constexpr double inharmonicity_rate = 52.0;  // of the pitch: twenty partials below 0.4 of it
 
 /// Where the frames of a stretch lie.
 struct Frames {
@@ -93,9 +94,9 @@ void add_centroids(const Signal& signal, Tone& tone) {
 
 /// Power centroid and the powers of the partials' bands, from one transform of the whole stretch.
 void add_bands(const Signal& signal, Tone& tone) {
-    const std::size_t length = signal.samples.size() - signal.samples.size() % 2;  // no zeros, which would add skirts
-    if (length < 2) return;
-    const auto bins = spectrum(std::span(signal.samples).first(length), length);
+    if (signal.samples.size() < 4) return;
+    const std::size_t length = fast_length_below(signal.samples.size());  // no zeros, which would add skirts
+    const auto bins = spectrum(std::span(signal.samples).last(length), length);
     const double limit = std::min(partials_limit_hz, (most_partials + 0.5) * tone.hz);
     const auto partials = static_cast<std::size_t>(limit / tone.hz);
     std::vector<double> power(partials, 0.0);
@@ -113,6 +114,17 @@ void add_bands(const Signal& signal, Tone& tone) {
     for (std::size_t n = 0; n < partials; ++n)
         tone.partials.push_back(
             {static_cast<double>(n + 1) * tone.hz, 2.0 * std::sqrt(power[n]) / static_cast<double>(length)});
+}
+
+/// At a rate that the lower partials need: its frames are long.
+std::optional<Inharmonicity> inharmonicity_of(const Signal& signal, const Tone& tone) {
+    const int factor = decimation_factor(signal.sample_rate, std::max(8000.0, inharmonicity_rate * tone.hz));
+    const Signal thin = decimate(signal.samples, signal.sample_rate, factor);
+    const double lost = 0.5 * static_cast<double>(signal.samples.size()) / signal.sample_rate -
+                        0.5 * static_cast<double>(thin.samples.size()) / thin.sample_rate;
+    std::vector<ToneFrame> frames = tone.frames;
+    for (ToneFrame& frame : frames) frame.time -= lost;
+    return measure_inharmonicity(thin.samples, thin.sample_rate, frames);
 }
 
 double level_of(std::span<const double> samples) {
@@ -141,7 +153,7 @@ std::optional<Tone> measure_tone(std::span<const double> samples, double sample_
     tone.level = level_of(samples);
     add_centroids(signal, tone);
     add_bands(signal, tone);
-    tone.inharmonicity = measure_inharmonicity(signal.samples, signal.sample_rate, tone.frames);
+    tone.inharmonicity = inharmonicity_of(signal, tone);
     return tone;
 }
 

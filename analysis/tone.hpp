@@ -57,7 +57,7 @@ struct ToneSearch {
 /// Measures one tone, or nothing where no pitch can be found in the range (see measure_fundamental).
 ///
 /// Frames of six periods (0.02 to 0.2 s), at most `most_frames` of them evenly spread, each at its own pitch: vibrato
-/// then smears neither centroid nor median.  Centroids are taken in up to twelve of them.
+/// then smears neither centroid nor median.  Centroids are taken in up to eight of them.
 ///
 /// threads  any
 std::optional<Tone> measure_tone(std::span<const double> samples, double sample_rate, const ToneSearch& search = {});

@@ -5,6 +5,7 @@
 #include "analysis/errors.hpp"
 #include "cli/chart_calls.hpp"
 #include "cli/setting_text.hpp"
+#include "sim/demo_recordings.hpp"
 #include "sim/preset_reader.hpp"
 #include "sim/report/analyse_report.hpp"
 #include "sim/report/run_record.hpp"
@@ -13,6 +14,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <thread>
 
 namespace cli {
 namespace {
@@ -92,9 +94,12 @@ void AnalyseCommand::run() {
     if (temperament_) asked.tuning.temperament = temperament_from(*temperament_);
     if (note_) asked.plan.intended_hz = note_from(*note_, asked.tuning.reference_pitch);
     if (range_) asked.plan.range = range_from(*range_);
+    constexpr unsigned most_threads = 8;
+    asked.plan.threads = static_cast<int>(std::clamp(std::thread::hardware_concurrency(), 1U, most_threads));
     output_->check();
-    const analysis::Recording recording = analysis::analyse_file(file_, asked.plan);
-    asked.file_hash = sim::report::file_hash(file_);
+    const std::filesystem::path file = sim::find_recording(file_);
+    const analysis::Recording recording = analysis::analyse_file(file, asked.plan);
+    asked.file_hash = sim::report::file_hash(file);
     output_->write({.json = [&] { return analyse_json(asked, recording); },
                     .csv = [&] { return analyse_csv(asked, recording); },
                     .table = [&] { return analyse_table(asked, recording); },
