@@ -43,7 +43,7 @@ BowPad::BowPad(Selection& selection, BandFinder& bands, BowGuide& guide, QWidget
 
 QRectF BowPad::plot() const {
     const double line = fontMetrics().height();
-    return QRectF(rect()).adjusted(4.2 * line, 1.4 * line, -2.0 * line, -2.9 * line);
+    return QRectF(rect()).adjusted(4.2 * line, 1.9 * line, -2.0 * line, -2.9 * line);
 }
 
 StageScale BowPad::places() const {
