@@ -144,13 +144,27 @@ Signal thinned(const Signal& signal, double hz) {
     return decimate(signal.samples, signal.sample_rate, decimation_factor(signal.sample_rate, wanted));
 }
 
+/// Medians of frames long enough for a pitch, near that pitch.
+std::optional<Pitch> around(const Signal& signal, double hz) {
+    const double near = ratio_from_semitones(agreeing / 100.0);
+    std::vector<double> pitches, periodicities, clarities;
+    for (const Frame& frame : pitched_frames(signal, std::max(frame_time, 4.0 / hz), {hz / near, hz * near})) {
+        pitches.push_back(frame.pitch.hz);
+        periodicities.push_back(frame.pitch.periodicity);
+        clarities.push_back(frame.pitch.clarity_db);
+    }
+    if (pitches.empty()) return std::nullopt;
+    return Pitch{quantile(pitches, 0.5), quantile(periodicities, 0.5), quantile(clarities, 0.5)};
+}
+
 }  // namespace
 
 std::optional<Pitch> measure_fundamental(std::span<const double> samples, double sample_rate, const PitchRange& range) {
     const Signal signal = decimated_for_analysis(samples, sample_rate);
     const std::vector<Frame> frames = pitched_frames(signal, frame_time, range);
     if (frames.empty()) return std::nullopt;
-    double hz = agreed_hz(frames);
+    const double first = agreed_hz(frames);
+    double hz = first;
     const Signal thin = thinned(signal, hz);
     bool lowered = false;
     for (bool again = true; again;) {
@@ -167,15 +181,8 @@ std::optional<Pitch> measure_fundamental(std::span<const double> samples, double
             hz *= multiple;
             break;
         }
-    const double near = ratio_from_semitones(agreeing / 100.0);
-    std::vector<double> pitches, periodicities, clarities;
-    for (const Frame& frame : pitched_frames(signal, std::max(frame_time, 4.0 / hz), {hz / near, hz * near})) {
-        pitches.push_back(frame.pitch.hz);
-        periodicities.push_back(frame.pitch.periodicity);
-        clarities.push_back(frame.pitch.clarity_db);
-    }
-    if (pitches.empty()) return std::nullopt;
-    return Pitch{quantile(pitches, 0.5), quantile(periodicities, 0.5), quantile(clarities, 0.5)};
+    const auto measured = around(signal, hz);
+    return measured ? measured : around(signal, first);
 }
 
 }  // namespace analysis

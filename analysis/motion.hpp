@@ -26,7 +26,9 @@ struct MotionGuess {
 /// least_motion_confidence.
 ///
 /// A small network of one hidden layer (motion_weights.cpp) that was fitted to simulated strokes over changed bodies
-/// with noise; the instruments and seeds it is tested with are others (tests/motion).
+/// with noise; the instruments and seeds it is tested with are others (tests/motion).  It has heard no vibrato and no
+/// room: analyse calls a wavering tone unclear.  What it gets right stands in tests/reports/motions.md: silence and too
+/// much force well, Helmholtz motion against multiple slip and S-motion poorly.
 MotionGuess guess_motion(const MotionFeatures& features);
 
 inline constexpr double least_motion_confidence = 0.5;

@@ -37,6 +37,17 @@ double loudest(std::span<const TrackPoint> points) {
     return most;
 }
 
+/// What the tone as a whole speaks against.  The fit has heard strokes of a still hand alone: with vibrato it guesses
+/// wildly.  And what repeats as well as this is not raucous.
+bool contradicts(const Tone& tone, HeardMotion motion) {
+    constexpr double still = 4.0;  // cents
+    constexpr double repeating_db = 15.0;
+    if (motion == HeardMotion::raucous) return tone.clarity_db >= repeating_db;
+    const bool steady =
+        motion == HeardMotion::helmholtz || motion == HeardMotion::multiple_slip || motion == HeardMotion::s_motion;
+    return steady && tone.stability > still;
+}
+
 }  // namespace
 
 std::optional<double> time_to_clean(std::span<const TrackPoint> track, const NoteSpan& span, const Tone& tone) {
@@ -76,6 +87,7 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
                                      .loudest = loudest(points_of(recording.track, span)),
                                      .intended_hz = plan.intended_hz});
     note.motion = guess_motion(note.features);
+    if (note.tone && contradicts(*note.tone, note.motion.motion)) note.motion.motion = HeardMotion::unclear;
     return note;
 }
 

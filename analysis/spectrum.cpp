@@ -59,12 +59,18 @@ private:
 
 /// This thread's transform of a length; the one used longest ago goes when there are too many.
 Transform& transform_of(std::size_t length) {
-    constexpr std::size_t kept = 40;  // as many as common_length gives from 2^7 to 2^20
+    constexpr std::size_t kept = 40;               // as many as common_length gives from 2^7 to 2^20
+    constexpr std::size_t most_samples = 1 << 21;  // in all of them: 32 MB
     thread_local std::vector<std::unique_ptr<Transform>> transforms;
     const auto has_length = [&](const auto& transform) { return transform->length() == length; };
     const auto found = std::find_if(transforms.begin(), transforms.end(), has_length);
     if (found == transforms.end()) {
-        if (transforms.size() == kept) transforms.erase(transforms.begin());
+        std::size_t samples = length;
+        for (const auto& transform : transforms) samples += transform->length();
+        while (!transforms.empty() && (transforms.size() >= kept || samples > most_samples)) {
+            samples -= transforms.front()->length();
+            transforms.erase(transforms.begin());
+        }
         transforms.push_back(std::make_unique<Transform>(length));
     } else {
         std::rotate(found, found + 1, transforms.end());
@@ -96,16 +102,6 @@ std::size_t common_length(std::size_t at_least) {
     for (const std::size_t length : {power, power / 4 * 5, power / 2 * 3})
         if (length >= at_least) return length;
     return 2 * power;
-}
-
-std::size_t fast_length_below(std::size_t at_most) {
-    std::size_t best = 2;
-    for (std::size_t length = at_most - at_most % 2; length > at_most / 2; length -= 2)
-        if (fast_length(length) == length) {
-            best = length;
-            break;
-        }
-    return best;
 }
 
 std::vector<std::complex<double>> spectrum(std::span<const double> samples, std::size_t length) {

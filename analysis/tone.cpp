@@ -95,7 +95,7 @@ void add_centroids(const Signal& signal, Tone& tone) {
 /// Power centroid and the powers of the partials' bands, from one transform of the whole stretch.
 void add_bands(const Signal& signal, Tone& tone) {
     if (signal.samples.size() < 4) return;
-    const std::size_t length = fast_length_below(signal.samples.size());  // no zeros, which would add skirts
+    const std::size_t length = signal.samples.size() - signal.samples.size() % 2;  // no zeros, which would add skirts
     const auto bins = spectrum(std::span(signal.samples).last(length), length);
     const double limit = std::min(partials_limit_hz, (most_partials + 0.5) * tone.hz);
     const auto partials = static_cast<std::size_t>(limit / tone.hz);

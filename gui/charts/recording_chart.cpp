@@ -22,7 +22,8 @@ constexpr double label_height = 4.0;  // px above a note's line
 
 const QPen note_pen = style::pen(style::blue, 3.0);
 const QPen brightness_pen = style::pen(style::red, 2.0);
-const MarkStyle moment_mark{.shape = MarkShape::dot, .colour = style::grey, .size = 3.0, .layer = style::mark_layer};
+const MarkStyle moment_mark{
+    .shape = MarkShape::disc, .colour = style::orange, .size = 3.0, .layer = style::top_mark_layer};
 const MarkStyle brightness_mark{
     .shape = MarkShape::diamond, .colour = style::red, .size = 6.0, .layer = style::top_mark_layer};
 const QPen unpitched_pen = style::pen(style::mid_grey, 1.0);
