@@ -1,7 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Sourced by play and check.
 
-# build FOLDER CACHE [cmake options...]: configures .build/FOLDER unless that is done already, and builds it.
+# build FOLDER CACHE [cmake options...]: configures .build/FOLDER unless that is done already, and builds it; only
+# $build_target, where that is set.
 build() {
     local folder=.build/$1 cache=.cmake/$2.cmake
     shift 2
@@ -19,7 +20,7 @@ build() {
     fi
     local quiet=()
     [[ -t 1 ]] || quiet=(-- --quiet)  # progress is for people; in a log only what goes wrong
-    cmake --build "$folder" -j "$(nproc)" "${quiet[@]}"
+    cmake --build "$folder" -j "$(nproc)" ${build_target:+--target "$build_target"} "${quiet[@]}"
 }
 
 # What drawing without a screen wants, and one language whatever the machine speaks.
