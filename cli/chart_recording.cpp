@@ -16,11 +16,10 @@ namespace charts = gui::charts;
 constexpr double heard_clarity = 3.0;  // dB, from which a moment's pitch is drawn
 constexpr std::size_t partial_sets = 4;
 
-charts::HeardNote chart_note(const analysis::RecordedNote& note, const sim::Tuning& tuning) {
+charts::HeardNote chart_note(const analysis::RecordedNote& note) {
     charts::HeardNote result{.from = note.span.start, .to = note.span.end};
     if (!note.tone) return result;
     result.hz = note.tone->hz;
-    result.label = nearest_pitch(note.tone->hz, tuning).name;
     const double length = note.span.steady_to - note.span.steady_from;
     const double offset = note.span.steady_from + 0.5 * std::max(0.0, length - note.measured);
     for (const analysis::ToneFrame& frame : note.tone->frames)
@@ -50,7 +49,7 @@ void draw_recording_chart(const analysis::OutputFile& file, const sim::report::A
             chart.pitch.push_back({point.time, point.hz});
     std::vector<const analysis::RecordedNote*> pitched;
     for (const analysis::RecordedNote& note : recording.notes) {
-        chart.notes.push_back(chart_note(note, asked.tuning));
+        chart.notes.push_back(chart_note(note));
         if (note.tone) pitched.push_back(&note);
     }
     // Partials of notes spread over the recording.

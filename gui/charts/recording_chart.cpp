@@ -18,7 +18,6 @@ constexpr double brightness_share = 0.26;
 constexpr double lowest_level = -60.0;    // dB, of a partial that is drawn
 constexpr std::size_t most_drawn = 1500;  // moments of the pitch
 constexpr std::size_t most_partials = 4;
-constexpr double label_height = 4.0;  // px above a note's line
 
 const QPen note_pen = style::pen(style::blue, 3.0);
 const QPen brightness_pen = style::pen(style::red, 2.0);
@@ -60,26 +59,18 @@ Scales scales_of(const RecordingChart& chart) {
     return {time.scale(0.02), pitch.scale(0.08), brightness.scale(0.05), partials.scale(0.04)};
 }
 
-void draw_pitch(const RecordingChart& chart, Panel& panel, QGraphicsScene& scene) {
+void draw_pitch(const RecordingChart& chart, Panel& panel) {
     Polyline moments;
     const std::size_t step = chart.pitch.size() / most_drawn + 1;
     for (std::size_t i = 0; i < chart.pitch.size(); i += step)
         moments.push_back({chart.pitch[i].time, chart.pitch[i].hz});
     panel.add_marks(moments, moment_mark);
-    double free_from = 0.0;  // px, where the last label ended
     for (const HeardNote& note : chart.notes) {
         if (!note.hz) {
             panel.add_strip(note.from, note.to, style::faint_grey, unpitched_hatch());
             continue;
         }
         panel.add_line({{note.from, *note.hz}, {note.to, *note.hz}}, {.pen = note_pen, .halo = true});
-        const QString label = QString::fromStdString(note.label);
-        const double middle = panel.x_at(0.5 * (note.from + note.to));
-        const double half = 0.5 * text_width(label, {.pixels = style::small_px});
-        if (middle - half < free_from || !panel.holds(note.from, *note.hz)) continue;
-        add_text(scene, label, {middle, panel.y_at(*note.hz) - label_height}, Hold::centre_bottom,
-                 {.pixels = style::small_px});
-        free_from = middle + half + 4.0;
     }
 }
 
@@ -140,7 +131,7 @@ std::unique_ptr<QGraphicsScene> draw(const RecordingChart& chart) {
     Panel pitch(*sheet.scene, above, scales.time, scales.pitch);
     pitch.add_x_axis("", false);
     pitch.add_y_axis("pitch, Hz");
-    draw_pitch(chart, pitch, *sheet.scene);
+    draw_pitch(chart, pitch);
     Panel brightness(*sheet.scene, middle, scales.time, scales.brightness);
     brightness.add_x_axis("time, s");
     brightness.add_y_axis("brightness, Hz");

@@ -20,7 +20,6 @@ struct HeardNote {
     double from = 0.0;  ///< s
     double to = 0.0;    ///< s
     std::optional<double> hz;
-    std::string label;  ///< its name, above it where there is room
     std::vector<HeardValue> brightness;
 
     bool operator==(const HeardNote&) const = default;

@@ -215,14 +215,14 @@ BridgeChart bridge_sample(int points) {
 RecordingChart recording_sample(int notes) {
     RecordingChart chart{.title = "Recording: invented.flac", .subtitle = "4 s, one channel, 48 kHz: some notes"};
     for (int i = 0; i < notes; ++i) {
-        const double hz = 196.0 * std::exp2(i / 12.0);
-        HeardNote note{.from = i + 0.1, .to = i + 0.9, .hz = hz, .label = "N" + std::to_string(i)};
+        const double hz = 196.0 * std::exp2(i % 24 / 12.0);
+        HeardNote note{.from = i + 0.1, .to = i + 0.9, .hz = hz};
         if (i == 2) note.hz.reset();  // no pitch
         for (int k = 0; k < 4; ++k) {
             note.brightness.push_back({i + 0.2 + 0.2 * k, hz * (4.0 + 0.3 * k)});
             chart.pitch.push_back({i + 0.2 + 0.2 * k, hz * (1.0 + 0.002 * k)});
         }
-        HeardPartials partials{.name = note.label, .levels = {}};
+        HeardPartials partials{.name = "N" + std::to_string(i), .levels = {}};
         for (int n = 1; n <= 20; ++n) partials.levels.push_back({n * hz, -20.0 * std::log10(n) - i});
         chart.notes.push_back(note);
         chart.partials.push_back(partials);
