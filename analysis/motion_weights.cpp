@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// long: one table, made by tests/motion/design.cpp
+// long: one table, fitted by the steps of tests/motion/design.cpp on the features of an earlier state of the program;
+// not made anew since
 #include "analysis/motion_weights.hpp"
 
 namespace analysis {
