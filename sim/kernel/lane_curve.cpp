@@ -58,7 +58,10 @@ Ramps ramps_of(const Contact& contact) {
     for (std::size_t i = 0, j = 0; i < cells; ++i) {
         while (j < cells && sum[j] - sum[i] < bending_share * sum.back()) ++j;
         if (sum[j] - sum[i] < bending_share * sum.back()) break;
-        if (j - i < last - first) first = i, last = j;
+        if (j - i < last - first) {
+            first = i;
+            last = j;
+        }
     }
     const auto pieces = [&](double bending) {
         const double wanted = static_cast<double>(LaneCurve::pieces) * bending / sum.back();
