@@ -28,7 +28,17 @@ void* operator new(std::size_t size) { return taken(size, alignof(std::max_align
 void* operator new(std::size_t size, std::align_val_t alignment) {
     return taken(size, static_cast<std::size_t>(alignment));
 }
+// The library's own would do where it calls the first one, but sanitizers have theirs: what one allots, the other may
+// not free.
+void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
+    try {
+        return taken(size, alignof(std::max_align_t));
+    } catch (const std::bad_alloc&) {
+        return nullptr;
+    }
+}
 void operator delete(void* memory) noexcept { given_back(memory); }
+void operator delete(void* memory, const std::nothrow_t&) noexcept { given_back(memory); }
 void operator delete(void* memory, std::size_t) noexcept { given_back(memory); }
 void operator delete(void* memory, std::align_val_t) noexcept { given_back(memory); }
 void operator delete(void* memory, std::size_t, std::align_val_t) noexcept { given_back(memory); }
