@@ -10,7 +10,7 @@ build_packages=(
     fonts-dejavu-core                                          # without a font letters are boxes
 )
 test_packages=(
-    libgtest-dev libgmock-dev
+    libgtest-dev libgmock-dev libbenchmark-dev
     pulseaudio pulseaudio-utils  # a sound server that plays to nobody
     xvfb xauth                   # a display that nobody sees
     appstream desktop-file-utils
