@@ -2,6 +2,7 @@
 #include "sim/judged_stroke.hpp"
 
 #include "sim/kernel/lanes.hpp"
+#include "sim/stroke_batch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -49,10 +50,10 @@ JudgedStroke judged_run(const Note& note, const FreeStroke& stroke, const Run& r
             .slipping_since = record.slipping_since};
 }
 
-Note firm(const Note& note, double force_high) {
-    Note changed = note;
-    changed.force_high = force_high;
-    return changed;
+JudgedStroke judged_by_reference(const Note& note, const FreeStroke& stroke, const Run& run) {
+    return judged_run(
+        note, stroke, run,
+        kernel::run_reference(kernel_note(note, run.sample_rate), stroke.drive, stroke.start, run.wanted));
 }
 
 using Pack = std::vector<std::size_t>;
@@ -96,23 +97,25 @@ void play_pack(const Note& note, std::span<const FreeJob> jobs, const std::vecto
 
 JudgedStroke play_judged(const Note& note, const FreeStroke& stroke, int times) {
     const Run run = run_of(note, stroke, times);
-    return judged_run(
-        note, stroke, run,
-        kernel::run_reference(kernel_note(note, run.sample_rate), stroke.drive, stroke.start, run.wanted));
+    return judged_by_reference(note, stroke, run);
 }
 
 std::vector<JudgedStroke> play_judged_all(const Note& note, std::span<const FreeJob> jobs, const Workers& workers,
                                           int times) {
     std::vector<JudgedStroke> results(jobs.size());
-    if (workers.kernel == Kernel::reference || note.bow.hair_points > kernel::LaneBatch::most_hair_points) {
+    std::vector<Run> runs;
+    Note firm = note;
+    for (const FreeJob& job : jobs) {
+        firm.force_high = job.force_high;
+        runs.push_back(run_of(firm, job.stroke, times));
+    }
+    if (!plays_in_lanes(note, workers)) {
         for_each_job(static_cast<int>(jobs.size()), workers, [&](int job) {
-            const FreeJob& asked = jobs[static_cast<std::size_t>(job)];
-            results[static_cast<std::size_t>(job)] = play_judged(firm(note, asked.force_high), asked.stroke, times);
+            const auto i = static_cast<std::size_t>(job);
+            results[i] = judged_by_reference(note, jobs[i].stroke, runs[i]);
         });
         return results;
     }
-    std::vector<Run> runs;
-    for (const FreeJob& job : jobs) runs.push_back(run_of(firm(note, job.force_high), job.stroke, times));
     const std::vector<Pack> packs = packs_of(jobs, runs);
     for_each_job(static_cast<int>(packs.size()), workers,
                  [&](int job) { play_pack(note, jobs, runs, packs[static_cast<std::size_t>(job)], results); });

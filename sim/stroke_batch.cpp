@@ -80,7 +80,7 @@ void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pa
 std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
                                    int times) {
     std::vector<StrokeResult> results(strokes.size());
-    if (workers.kernel == Kernel::reference || note.bow.hair_points > kernel::LaneBatch::most_hair_points) {
+    if (!plays_in_lanes(note, workers)) {
         for_each_job(static_cast<int>(strokes.size()), workers, [&](int job) {
             const auto i = static_cast<std::size_t>(job);
             results[i] = play(note, strokes[i], times);
@@ -92,6 +92,10 @@ std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> str
         play_pack(note, strokes, packs[static_cast<std::size_t>(job)], workers, times, results);
     });
     return results;
+}
+
+bool plays_in_lanes(const Note& note, const Workers& workers) {
+    return workers.kernel == Kernel::lanes && note.bow.hair_points <= kernel::LaneBatch::most_hair_points;
 }
 
 std::size_t strokes_at_once(Kernel kernel) { return kernel == Kernel::lanes ? kernel::LaneBatch::capacity : 1; }

@@ -18,6 +18,9 @@ namespace sim {
 std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
                                    int times = 1);
 
+/// Is a note played by the vector kernel?  Where it was asked for, and carries the hair's points.
+bool plays_in_lanes(const Note& note, const Workers& workers);
+
 /// How many strokes a kernel advances together.
 std::size_t strokes_at_once(Kernel kernel);
 

@@ -4,6 +4,7 @@
 #include "sim/report/analyse_report.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/json_values.hpp"
+#include "sim/report/run_part.hpp"
 
 #include <algorithm>
 
@@ -18,14 +19,8 @@ Json run_part(const AskedRecording& asked) {
     settings["temperament"] = temperament_name(asked.tuning.temperament);
     settings["range_hz"] = Json::array({asked.plan.range.lowest, asked.plan.range.highest});
     settings["meant_hz"] = asked.plan.intended_hz > 0.0 ? Json(asked.plan.intended_hz) : Json(nullptr);
-    Json part;
-    part["program"] = "bowband";
-    part["version"] = asked.version;
-    part["command"] = "analyse";
-    part["file"] = asked.file;
-    part["file_hash"] = "fnv1a64:" + asked.file_hash;
-    part["settings"] = settings;
-    return part;
+    return file_run_part(
+        {.command = "analyse", .version = asked.version, .file = asked.file, .file_hash = asked.file_hash}, settings);
 }
 
 /// Full scale is 0 dB for the RMS of 1.

@@ -5,6 +5,7 @@
 #include "sim/preset_reader.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/json_values.hpp"
+#include "sim/report/run_part.hpp"
 #include "sim/report/table.hpp"
 #include "sim/text.hpp"
 
@@ -31,14 +32,8 @@ Json run_part(const AskedBridge& asked, const BridgeFit& fit) {
     const HzRange range = asked.plan.range.value_or(fit.range);
     settings["range_hz"] = Json::array({range.low, range.high});  // in full, or a point at the end may fall out
     if (asked.scale) settings["scale_m_s_per_n_s"] = *asked.scale;
-    Json part;
-    part["program"] = "bowband";
-    part["version"] = asked.version;
-    part["command"] = "bridge";
-    part["file"] = asked.file;
-    part["file_hash"] = "fnv1a64:" + asked.file_hash;
-    part["settings"] = settings;
-    return part;
+    return file_run_part(
+        {.command = "bridge", .version = asked.version, .file = asked.file, .file_hash = asked.file_hash}, settings);
 }
 
 /// In the shape of a preset's mode.

@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <fstream>
 #include <iterator>
+#include <utility>
 #include <vector>
 
 namespace sim::report {
@@ -132,6 +133,17 @@ Json run_part(const RunRecord& run) {
     part["preset_hash"] = "fnv1a64:" + text_hash(preset);
     part["settings"] = settings;
     part["preset"] = Json::parse(preset);
+    return part;
+}
+
+Json file_run_part(const FileRun& run, Json settings) {
+    Json part;
+    part["program"] = "bowband";
+    part["version"] = run.version;
+    part["command"] = run.command;
+    part["file"] = run.file;
+    part["file_hash"] = "fnv1a64:" + run.file_hash;
+    part["settings"] = std::move(settings);
     return part;
 }
 

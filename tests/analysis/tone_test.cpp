@@ -12,13 +12,6 @@ namespace {
 
 constexpr double rate = 48000.0;
 
-void add_noise(std::vector<double>& samples, double db_under, std::mt19937& engine) {
-    std::normal_distribution<double> normal;
-    double power = 0.0;
-    for (const double sample : samples) power += sample * sample / static_cast<double>(samples.size());
-    for (double& sample : samples) sample += std::sqrt(power) * analysis::ratio_from_db(-db_under) * normal(engine);
-}
-
 /// expects  pitch within 0.5 cent at 40 dB of noise, and the centroid within 1 %, from 40 Hz to 2 kHz
 /// margin   as said; the centroid of partials 1/n up to 7.5 kHz is worked out here
 TEST(ToneTest, PitchAndCentroidOfNoisySawtooths) {
@@ -28,7 +21,7 @@ TEST(ToneTest, PitchAndCentroidOfNoisySawtooths) {
     for (const double hz : {40.0, 55.3, 77.7, 110.0, 196.4, 311.1, 440.0, 701.3, 1001.7, 1499.0, 2000.0}) {
         std::vector<double> samples =
             tests::sawtooth({.hz = hz, .sample_rate = rate, .duration = 1.0, .max_hz = 7500.0});
-        add_noise(samples, 40.0, engine);
+        tests::add_noise(samples, 40.0, engine);
         const auto tone = analysis::measure_tone(samples, rate);
         ASSERT_TRUE(tone) << hz;
         double weight = 0.0;

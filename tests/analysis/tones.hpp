@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "analysis/units.hpp"
+
 #include <cmath>
 #include <complex>
 #include <cstddef>
 #include <functional>
 #include <numbers>
 #include <ostream>
+#include <random>
 #include <vector>
 
 /// Signals whose measures are known exactly.
@@ -52,6 +55,14 @@ inline std::vector<double> sawtooth(const Tone& tone) {
 
 inline std::vector<double> sine(const Tone& tone) {
     return harmonic_tone(tone, [](int n) { return n == 1 ? 1.0 : 0.0; });
+}
+
+/// White noise, so many dB under the power of what is there.
+inline void add_noise(std::vector<double>& samples, double db_under, std::mt19937& engine) {
+    std::normal_distribution<double> normal;
+    double power = 0.0;
+    for (const double sample : samples) power += sample * sample / static_cast<double>(samples.size());
+    for (double& sample : samples) sample += std::sqrt(power) * analysis::ratio_from_db(-db_under) * normal(engine);
 }
 
 }  // namespace tests

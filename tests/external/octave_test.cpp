@@ -12,13 +12,6 @@ namespace {
 
 constexpr double rate = 48000.0;
 
-void add_noise(std::vector<double>& samples, double db_under, std::mt19937& engine) {
-    std::normal_distribution<double> normal;
-    double power = 0.0;
-    for (const double sample : samples) power += sample * sample / static_cast<double>(samples.size());
-    for (double& sample : samples) sample += std::sqrt(power) * analysis::ratio_from_db(-db_under) * normal(engine);
-}
-
 /// A tone without its fundamental: partials 2 to 12 by chance, two neighbours for certain, within 20 dB of one another.
 struct Bare {
     double hz = 0.0;
@@ -37,7 +30,7 @@ Bare bare_tone(std::mt19937& engine) {
         }
     bare.samples = tests::harmonic_tone({.hz = bare.hz, .sample_rate = rate, .duration = 0.5},
                                         [&](int n) { return n <= 12 ? amplitudes[static_cast<std::size_t>(n)] : 0.0; });
-    add_noise(bare.samples, between(20.0, 40.0), engine);
+    tests::add_noise(bare.samples, between(20.0, 40.0), engine);
     return bare;
 }
 
