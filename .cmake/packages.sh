@@ -5,6 +5,7 @@
 build_packages=(
     g++ cmake ninja-build pkg-config
     libeigen3-dev libhwy-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
+    libpugixml-dev libzip-dev libsmf-dev  # tunes: MusicXML, plain and compressed, and MIDI
     qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
     qt6-multimedia-dev qt6-tools-dev qt6-l10n-tools
     fonts-dejavu-core                                          # without a font letters are boxes
@@ -20,6 +21,7 @@ all_packages=(  # for ./check all
     ccache clang-format
     praat sox aubio-tools  # judges of the analysis, each run by tests as a process of its own
     fluid-soundfont-gm     # real recordings of single bowed notes
+    chromium poppler-utils # the lesson page as a browser shows and prints it
 )
 
 # Installs those of the named packages that are not there.  The chatter of apt goes to .build/install.log.
