@@ -67,7 +67,7 @@ BowPath find_path(const PathProblem& problem) {
     const std::size_t places = problem.places.size();
     assert(places >= 2);
     const Values values(problem);
-    std::vector<double> best(places, 0.0);           // of all paths that end here
+    std::vector<double> best(places, 0.0);            // of all paths that end here
     std::vector<std::vector<std::size_t>> came_from;  // [stretch][place]
     for (const PathStretch& stretch : problem.stretches) {
         const std::size_t most = places_within(problem, stretch);

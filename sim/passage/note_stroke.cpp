@@ -11,14 +11,8 @@ namespace {
 
 constexpr double rise_share = 0.25;  // of a note, for its speed to rise at the most
 
-constexpr std::array<std::pair<std::string_view, double>, 8> scales{{{"ppp", 0.35},
-                                                                     {"pp", 0.5},
-                                                                     {"p", 0.65},
-                                                                     {"mp", 0.8},
-                                                                     {"mf", 1.0},
-                                                                     {"f", 1.25},
-                                                                     {"ff", 1.5},
-                                                                     {"fff", 1.8}}};
+constexpr std::array<std::pair<std::string_view, double>, 8> scales{
+    {{"ppp", 0.35}, {"pp", 0.5}, {"p", 0.65}, {"mp", 0.8}, {"mf", 1.0}, {"f", 1.25}, {"ff", 1.5}, {"fff", 1.8}}};
 
 }  // namespace
 
@@ -37,6 +31,10 @@ NoteStroke note_stroke(const StrokeTask& task, const Player& player) {
         stroke.hair_limited = true;
     }
     return stroke;
+}
+
+double longest_speaking(const Player& player, double period) {
+    return player.rise + std::max(player.speak_time, player.speak_periods * period);
 }
 
 Player stroke_player(const Player& player, const NoteStroke& stroke, double duration) {

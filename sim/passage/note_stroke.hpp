@@ -37,6 +37,9 @@ struct NoteStroke {
 /// that would take more than the usable hair is made as slow as it must be, and as much lighter.
 NoteStroke note_stroke(const StrokeTask& task, const Player& player);
 
+/// How long a stroke takes at the longest until the string speaks, s: its rise, and the time given to it then.
+double longest_speaking(const Player& player, double period);
+
 /// The player of that stroke: forces and speed scaled; in a short note the speed rises within a quarter of it.
 Player stroke_player(const Player& player, const NoteStroke& stroke, double duration);
 

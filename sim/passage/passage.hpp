@@ -25,7 +25,6 @@ struct NoteKind {
     Note note;
     Player player;  ///< of this stroke: forces, speed and rise scaled
     BandResult band;
-    bool short_note = false;  ///< as long as these last, they may be over before the string speaks in full
 };
 
 /// One note under the bow.
@@ -34,13 +33,14 @@ struct BowedNote {
     double start = 0.0;     ///< s
     double duration = 0.0;  ///< s
     NoteStroke stroke;
-    double from = 0.0;     ///< m, where the bow is as the note begins …
-    double to = 0.0;       ///< … and as it ends
-    double contact = 0.0;  ///< m, in the middle of its way
-    Security security;     ///< there
-    Security left_behind;  ///< where the bow is left behind
-    ForceWindow speaking;  ///< forces that speak at `contact`, edges to 2 %
-    double force = 0.0;    ///< N: middle of those that lie in the stroke's range
+    bool short_note = false;    ///< may be over before the string speaks in full
+    double from = 0.0;          ///< m, where the bow is as the note begins …
+    double to = 0.0;            ///< … and as it ends
+    double contact = 0.0;       ///< m, in the middle of its way
+    Security security;          ///< there
+    Security left_behind;       ///< where the bow is left behind
+    ForceWindow speaking;       ///< forces that speak at `contact`, edges to 2 %
+    double force = 0.0;         ///< N: middle of those that lie in the stroke's range
     bool force_speaks = false;  ///< false: none does, and the force is the middle of the range
 
     bool operator==(const BowedNote&) const = default;
@@ -57,19 +57,19 @@ struct Passage {
 };
 
 /// Where to bow each note, and how the bow gets there: the path of the greatest security over all notes, each counted
-/// alike, within what the bow can travel.  A way of 10 mm must win 1/24 of one note's security, as much as chance gives;
-/// of places alike the one nearer to a note's best is taken.
+/// alike, within what the bow can travel.  A way of 10 mm must win 1/24 of one note's security, as much as chance
+/// gives; of places alike the one nearer to a note's best is taken.
 ///
 /// The bow left behind stays where it suited the note of the longest sounding string, the first of them.
 /// Each string and stop is worked out once for each way of playing it; the results do not depend on the threads.
 Passage find_passage(const score::Tune& tune, const Fingering& fingering, const Preset& preset, const BowPlan& plan,
                      const Workers& workers);
 
+/// Can a bow stand there on that note at all?
+bool can_stand(const Note& note, double contact_point);
+
 inline const NoteKind& kind_of(const Passage& passage, const BowedNote& note) {
     return passage.kinds[static_cast<std::size_t>(note.kind)];
 }
-
-/// Can a bow stand there on that note at all?
-bool can_stand(const Note& note, double contact_point);
 
 }  // namespace sim::passage
