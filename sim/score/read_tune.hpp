@@ -15,20 +15,23 @@ inline constexpr double longest_quarters = 100'000.0;  ///< of a whole tune
 inline constexpr double longest_note = 1000.0;         ///< quarter notes
 inline constexpr std::size_t most_bytes = 20'000'000;  ///< of a file, and of what a compressed one holds
 
-/// A tune, what was left out of it, and the document it came from.
-struct ReadTune {
-    Tune tune;
-    std::vector<std::string> remarks;     ///< sentences: what was left out or taken how
-    std::optional<std::string> document;  ///< the MusicXML text, where it was one
-
-    bool operator==(const ReadTune&) const = default;
-};
-
 /// Which line of a score with several.
 struct Part {
     std::string
         name;  ///< part, by id or name (MusicXML) or track by number or name (MIDI); empty: the first with notes
     std::string voice;  ///< MusicXML only; empty: the first that the part has
+
+    bool operator==(const Part&) const = default;
+};
+
+/// A tune, what was left out of it, and the document it came from.
+struct ReadTune {
+    Tune tune;
+    std::vector<std::string> remarks;     ///< sentences: what was left out or taken how
+    std::optional<std::string> document;  ///< the MusicXML text, where it was one
+    Part part;                            ///< as it was asked for
+
+    bool operator==(const ReadTune&) const = default;
 };
 
 /// TUNE of the commands: a file (.musicxml, .xml, .mxl, .mid, .midi; .txt with the grammar below), or a line in it.
