@@ -11,6 +11,7 @@ namespace sim::score {
 namespace {
 
 constexpr double usual_tempo = 60.0;
+constexpr double shortest = 1e-3;  // quarter notes
 constexpr double rounding = 1e-6;  // quarter notes
 constexpr const char* note_example = "a note is written as F#4:1/2 or D5:1,string=2,finger=4, a rest as r:1";
 
@@ -97,8 +98,8 @@ private:
         const auto over = number_in(text.substr(0, slash));
         const auto under = slash == std::string::npos ? std::optional(1.0) : number_in(text.substr(slash + 1));
         const double length = over && under && *under > 0.0 ? *over / *under : 0.0;
-        if (!(length >= 1.0 / 64.0) || !(length <= longest_note))
-            fail("the length after \":\" must be 1/64 to 1000 quarter notes, such as 1, 1/2 or 0.75");
+        if (!(length >= shortest) || !(length <= longest_note))
+            fail("the length after \":\" must be 0.001 to 1000 quarter notes, such as 1, 1/2 or 0.75");
         length_ = length;
     }
 

@@ -114,7 +114,7 @@ private:
                 throw analysis::InputError(where_, "a metre makes no sense: " + std::to_string(metre.beats) + "/2^" +
                                                        std::to_string(metre.unit_power));
             const double start = quarters(metre.start);
-            const int bar = bar_at(start - rounding) + 1;
+            const int bar = bar_at(start - 10.0 * rounding) + 1;
             if (start <= tune_.metres.back().start) {
                 tune_.metres.pop_back();
                 first_bars_.pop_back();
