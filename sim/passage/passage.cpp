@@ -14,12 +14,14 @@ namespace {
 
 constexpr double maps_until = 0.85;  // of the work, for the progress bar
 constexpr double path_until = 0.90;
+constexpr double clock_tick = 1e-6;  // s
 
 std::vector<BowedNote> notes_in_time(const score::Tune& tune, const Player& player) {
     std::vector<BowedNote> notes;
     for (const score::TuneNote& written : tune.notes) {
         BowedNote note{.start = seconds_at(tune, written.start)};
-        note.duration = seconds_at(tune, written.start + written.duration) - note.start;
+        const double lasts = seconds_at(tune, written.start + written.duration) - note.start;
+        note.duration = std::round(lasts / clock_tick) * clock_tick;  // equal notes are equal to the last bit
         note.stroke = note_stroke({.dynamic = written.dynamic, .duration = note.duration}, player);
         notes.push_back(note);
     }
