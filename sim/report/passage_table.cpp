@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/passage/place_words.hpp"
 #include "sim/report/passage_report.hpp"
 #include "sim/report/table.hpp"
 #include "sim/text.hpp"
@@ -37,8 +38,8 @@ std::string hand_place_words(const AskedPassage& asked, const Fingering& fingeri
     std::string words;
     for (std::size_t k = 0; k < fingering.hand_places.size(); ++k) {
         const HandPlace& place = fingering.hand_places[k];
-        words +=
-            "  " + std::to_string(k + 1) + ": first finger at " + place.name + " (" + bars_words(asked, place) + ")";
+        words += "  " + std::to_string(k + 1) + ": first finger " + passage::at_words(place.name) + " (" +
+                 bars_words(asked, place) + ")";
         if (place.landmark.empty()) words += "; no landmark";
         if (!place.why.empty()) words += ": " + place.why;
         words += ".\n";
@@ -137,7 +138,8 @@ std::vector<score::NoteMarks> passage_marks(const Fingering& fingering) {
             std::find_if(fingering.notes.begin() + static_cast<std::ptrdiff_t>(place.first), fingering.notes.end(),
                          [](const FingeredNote& note) { return note.finger > 0; });
         if (stopped != fingering.notes.end())
-            marks[static_cast<std::size_t>(stopped - fingering.notes.begin())].words = "hand at " + place.name;
+            marks[static_cast<std::size_t>(stopped - fingering.notes.begin())].words =
+                "hand " + passage::at_words(place.name);
     }
     return marks;
 }
