@@ -41,7 +41,7 @@ void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::
 void draw_recording_chart(const analysis::OutputFile& file, const sim::report::AskedRecording& asked,
                           const analysis::Recording& recording);
 void draw_passage_chart(const analysis::OutputFile& file, const sim::report::AskedPassage& asked,
-                        const sim::report::BowedPassage& bowed);
+                        const sim::passage::Fingering& fingering, const sim::report::BowedPassage& bowed);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 

@@ -8,9 +8,9 @@
 namespace cli {
 
 void draw_passage_chart(const analysis::OutputFile& file, const sim::report::AskedPassage& asked,
-                        const sim::report::BowedPassage& bowed) {
+                        const sim::passage::Fingering& fingering, const sim::report::BowedPassage& bowed) {
     const gui::charts::ChartSession session;
-    gui::charts::fill_chart(file, gui::charts::passage_chart(asked, bowed));
+    gui::charts::fill_chart(file, gui::charts::passage_chart(asked, fingering, bowed));
 }
 
 }  // namespace cli

@@ -8,6 +8,7 @@
 #include "cli/command_ends.hpp"
 #include "cli/command_laws.hpp"
 #include "cli/command_note.hpp"
+#include "cli/command_passage.hpp"
 #include "cli/command_presets.hpp"
 #include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
@@ -67,6 +68,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<AnalyseCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
+    commands.push_back(std::make_unique<PassageCommand>(program));
     return commands;
 }
 

@@ -13,6 +13,7 @@ namespace gui::charts {
 
 WindowChart window_chart(const sim::report::Asked& asked, const sim::Window& window);
 ClimbChart climb_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
-PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::report::BowedPassage& bowed);
+PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
+                           const sim::report::BowedPassage& bowed);
 
 }  // namespace gui::charts

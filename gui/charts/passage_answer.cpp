@@ -17,13 +17,14 @@ std::optional<ClimbBand> area_of(const std::optional<sim::Band>& band) {
     return ClimbBand{mm_from_metres(band->near), mm_from_metres(band->far)};
 }
 
-PassageNote chart_note(const sim::report::AskedPassage& asked, const sim::report::BowedPassage& bowed, std::size_t i) {
+PassageNote chart_note(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
+                       const sim::report::BowedPassage& bowed, std::size_t i) {
     const BowedNote& note = bowed.bow.notes[i];
     const sim::BandResult& band = kind_of(bowed.bow, note).band;
-    const sim::passage::FingeredNote& fingered = asked.fingerings.front().notes[i];
+    const sim::passage::FingeredNote& fingered = fingering.notes[i];
     PassageNote shown{.from_s = note.start,
                       .to_s = note.start + note.duration,
-                      .name = spelling_name(asked.read.tune.notes[i].spelling),
+                      .name = spelling_name(asked.tune.tune.notes[i].spelling),
                       .finger = fingered.finger,
                       .stop_mm = mm_from_metres(fingered.from_nut)};
     if (band.best) shown.best_mm = mm_from_metres(*band.best);
@@ -46,12 +47,14 @@ std::string played_remark(const sim::report::BowedPassage& bowed) {
 
 }  // namespace
 
-PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::report::BowedPassage& bowed) {
+PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
+                           const sim::report::BowedPassage& bowed) {
     PassageChart chart{.title = sim::report::passage_heading(asked),
                        .subtitle = sim::report::player_line(asked.preset.player) +
                                    " at mf; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
-    for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i) chart.notes.push_back(chart_note(asked, bowed, i));
-    for (const sim::passage::HandPlace& place : asked.fingerings.front().hand_places) {
+    for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i)
+        chart.notes.push_back(chart_note(asked, fingering, bowed, i));
+    for (const sim::passage::HandPlace& place : fingering.hand_places) {
         const BowedNote& last = bowed.bow.notes[place.last];
         chart.hand_places.push_back({bowed.bow.notes[place.first].start, last.start + last.duration, place.name});
     }

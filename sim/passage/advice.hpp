@@ -24,7 +24,7 @@ struct NoteAdvice {
     std::optional<OpenCheck> check;     ///< the best there is: unison before octave, fifth and fourth
     std::optional<double> to_previous;  ///< m along the board between the fingers' stops, upwards > 0; nothing beside
                                         ///< an open string and across a shift
-    std::optional<double> to_next;  ///< likewise to the next note
+    std::optional<double> to_next;      ///< likewise to the next note
 
     bool operator==(const NoteAdvice&) const = default;
 };

@@ -30,7 +30,7 @@ struct HandPlace {
     double from_nut = 0.0;  ///< m
     std::size_t first = 0;  ///< first note that is played from here …
     std::size_t last = 0;   ///< … and the last
-    std::string name;       ///< "fret 3", "bare board, 31 mm above the guide fret"
+    std::string name;       ///< "fret 3", "the guide fret", "31 mm above the guide fret"
     std::string landmark;   ///< what it is found by: "fret 3", "guide fret"; empty for none
     std::string why;        ///< why the hand comes here, in words; empty for the first place
 

@@ -45,6 +45,7 @@ Hand::Timed Hand::timed(std::size_t i) const {
     if (note.string) timed.string = string_index(preset_, *note.string).value_or(-1);
     timed.finger = note.finger;
     for (int s = 0; s < strings(); ++s) timed.places.push_back(board_place(note.spelling, preset_, s));
+    timed.has_fret = std::ranges::any_of(timed.places, [](const auto& place) { return place && !place->bare; });
     return timed;
 }
 
@@ -96,11 +97,12 @@ std::optional<double> Hand::finger_cost(const HandState& state, const BoardPlace
     return weights_.stretch * beyond + weights_.squeeze * within + weights_.crowd * lacking;
 }
 
-double Hand::place_cost(const HandState& state, const BoardPlace& at) const {
+double Hand::place_cost(std::size_t i, const HandState& state) const {
+    const BoardPlace& at = *on_board(i, state.string);
     const double way = at.from_nut / preset_.strings[static_cast<std::size_t>(state.string)].length;
     const double thickness = strings() > 1 ? static_cast<double>(state.string) / (strings() - 1) : 0.0;
     double cost = way * (weights_.height + weights_.thick_string * thickness * way);
-    if (at.bare && preset_.frets > 0) cost += weights_.bare;
+    if (at.bare && preset_.frets > 0) cost += weights_.bare + (notes_[i].has_fret ? weights_.bare_for_fret : 0.0);
     return cost + weights_.weak_note * weights_.weakness[static_cast<std::size_t>(state.finger)];
 }
 
@@ -111,7 +113,7 @@ std::optional<double> Hand::note(std::size_t i, const HandState& state) const {
     if (state.place < 1) return std::nullopt;
     const std::optional<double> finger = finger_cost(state, *at);
     if (!finger) return std::nullopt;
-    return *finger + place_cost(state, *at);
+    return *finger + place_cost(i, state);
 }
 
 double Hand::landmark_cost(int place) const { return place == 0 || has_landmark(place) ? 0.0 : weights_.no_landmark; }

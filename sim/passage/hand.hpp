@@ -61,12 +61,13 @@ private:
         score::Stress stress = score::Stress::downbeat;
         std::optional<int> string;
         std::optional<int> finger;
+        bool has_fret = false;                          ///< some string has a fret for it, or its open sound
         std::vector<std::optional<BoardPlace>> places;  ///< by string
     };
 
     Timed timed(std::size_t i) const;
     std::optional<double> finger_cost(const HandState& state, const BoardPlace& at) const;
-    double place_cost(const HandState& state, const BoardPlace& at) const;
+    double place_cost(std::size_t i, const HandState& state) const;
     double shift_cost(std::size_t to_note, const HandState& from, const HandState& to) const;
     double step_cost(std::size_t to_note, const HandState& from, const HandState& to) const;
     double crossing_cost(int from, int to) const;

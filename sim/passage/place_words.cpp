@@ -37,9 +37,14 @@ std::string stop_words(const Preset& preset, const PresetString& string, const B
 
 std::string hand_words(const Preset& preset, const Hand& hand, const HandState& state) {
     if (state.place <= preset.frets) return "fret " + std::to_string(state.place);
+    if (preset.guide_fret && state.place == octave) return "the guide fret";
     const PresetString& string = preset.strings[static_cast<std::size_t>(state.string)];
-    return (preset.frets > 0 ? "bare board, " : "") +
-           bare_words(preset, string, hand.place_from_nut(state.place, state.string));
+    return bare_words(preset, string, hand.place_from_nut(state.place, state.string));
+}
+
+std::string at_words(const std::string& place) {
+    const bool is_distance = !place.empty() && place.front() >= '0' && place.front() <= '9';
+    return (is_distance ? "" : "at ") + place;
 }
 
 std::string landmark_words(const Preset& preset, const Hand& hand, int place) {

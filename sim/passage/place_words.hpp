@@ -13,10 +13,13 @@ namespace sim::passage {
 std::string bare_words(const Preset& preset, const PresetString& string, double from_nut);
 /// "open", "fret 4", "bare board, 31 mm above the guide fret", "231 mm from the nut".
 std::string stop_words(const Preset& preset, const PresetString& string, const BoardPlace& place);
-/// Where the first finger stands: "fret 5", or as on the bare board.
+/// Where the first finger stands: "fret 5", "the guide fret", "31 mm above the guide fret", "231 mm from the nut".
 std::string hand_words(const Preset& preset, const Hand& hand, const HandState& state);
 /// What the hand finds that place by: "fret 5", "guide fret", "octave harmonic"; empty for nothing.
 std::string landmark_words(const Preset& preset, const Hand& hand, int place);
+
+/// With "at" where it names a place and no distance: "at fret 5", "31 mm above the guide fret".
+std::string at_words(const std::string& place);
 
 /// "one" … "twelve", then digits.
 std::string count_words(std::size_t count);

@@ -34,8 +34,9 @@ struct FingeringWeights {
     double height = 1.0;  ///< a note at the bridge's end of the string would cost so much, one at the nut nothing
     double thick_string =
         5.0;  ///< more, on the lowest string, times the square of that: thick strings speak unwillingly when short
-    double bare = 1.0;          ///< a note on the bare board of a fretted instrument: a fret makes it surer and clearer
-    double fret_to_bare = 0.8;  ///< a shift between a fret and the bare board
+    double bare = 1.0;  ///< a note on the bare board of a fretted instrument: a fret makes it surer and clearer
+    double bare_for_fret = 1.0;   ///< more, where some string had a fret for it, or its open sound
+    double fret_to_bare = 0.8;    ///< a shift between a fret and the bare board
     double open_unfretted = 0.3;  ///< an open string where there are no frets: its sound stands out
 
     /// How weak each finger is, open string first.  1 and 2 are taken as strong: they bear the hand and leave it free

@@ -1,147 +1,165 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "analysis/units.hpp"
-#include "sim/report/passage_report.hpp"
+#include "sim/passage/place_words.hpp"
+#include "sim/report/passage_bow.hpp"
 #include "sim/report/table.hpp"
-#include "sim/report/window_report.hpp"
 #include "sim/text.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace sim::report {
 namespace {
 
-using passage::BowedNote;
-using passage::NoteKind;
-using passage::PlayedNote;
+using passage::FingeredNote;
+using passage::Fingering;
+using passage::HandPlace;
 
-std::string band_cell(const BandResult& band) {
-    const auto& shown = band.band ? band.band : band.stretch;
-    if (!shown) return "-";
-    const std::string range = mm_cell(shown->near, 0) + " to " + mm_cell(shown->far, 0);
-    return band.band ? range : "(" + range + ")";
+const PresetString& string_of(const AskedPassage& asked, int index) {
+    return asked.preset.strings[static_cast<std::size_t>(index)];
 }
 
 std::string check_cell(const AskedPassage& asked, const passage::NoteAdvice& advice) {
     if (!advice.check) return "-";
-    return advice.check->interval + ", string " +
-           asked.preset.strings[static_cast<std::size_t>(advice.check->string)].name;
+    return advice.check->interval +
+           (advice.check->interval == "unison" ? " with "
+            : advice.check->note_is_above      ? " above "
+                                               : " below ") +
+           string_of(asked, advice.check->string).pitch;
 }
 
-std::vector<std::string> finger_row(const AskedPassage& asked, const BowedPassage& bowed, std::size_t i) {
-    const score::TuneNote& written = asked.read.tune.notes[i];
-    const passage::FingeredNote& note = asked.fingerings.front().notes[i];
-    return {std::to_string(i + 1),
-            std::to_string(written.bar),
-            spelling_name(written.spelling),
-            fixed_number(bowed.bow.notes[i].start, 2),
-            fixed_number(bowed.bow.notes[i].duration, 2),
-            written.dynamic.empty() ? "-" : written.dynamic,
-            asked.preset.strings[static_cast<std::size_t>(note.string)].name,
-            asked.advice[i].stop,
-            mm_cell(note.from_nut, 0),
-            std::to_string(note.finger),
-            note.hand_place < 0 ? "-" : std::to_string(note.hand_place + 1),
-            mm_cell(asked.advice[i].to_next, 0),
-            fixed_number(note.cents, 0),
-            check_cell(asked, asked.advice[i])};
+std::string bars_words(const AskedPassage& asked, const HandPlace& place) {
+    const auto spot = [&](std::size_t i) {
+        const score::TuneNote& note = asked.tune.tune.notes[i];
+        return "bar " + std::to_string(note.bar) + " " + spelling_name(note.spelling);
+    };
+    return place.first == place.last ? spot(place.first) : spot(place.first) + " to " + spot(place.last);
 }
 
-std::string heard_cell(const PlayedNote& played) {
-    if (!played.bowed) return "no bow there";
-    std::string words(motion_name(played.verdict.motion));
-    std::ranges::replace(words, '_', ' ');
+std::string hand_place_words(const AskedPassage& asked, const Fingering& fingering) {
+    std::string words;
+    for (std::size_t k = 0; k < fingering.hand_places.size(); ++k) {
+        const HandPlace& place = fingering.hand_places[k];
+        words += "  " + std::to_string(k + 1) + ": first finger " + passage::at_words(place.name) + " (" +
+                 bars_words(asked, place) + ")";
+        if (place.landmark.empty()) words += "; no landmark";
+        if (!place.why.empty()) words += ": " + place.why;
+        words += ".\n";
+    }
     return words;
 }
 
-std::vector<std::string> bow_row(const AskedPassage& asked, const BowedPassage& bowed, std::size_t i) {
-    const BowedNote& note = bowed.bow.notes[i];
-    const NoteKind& kind = kind_of(bowed.bow, note);
-    const PlayedNote& follows = bowed.played.follows[i];
-    const PlayedNote& behind = bowed.played.left_behind[i];
-    return {std::to_string(i + 1),
-            spelling_name(asked.read.tune.notes[i].spelling),
-            mm_cell(note.contact, 0),
-            mm_cell(kind.band.best, 0),
-            band_cell(kind.band),
-            percent_cell(note.security.security),
-            newtons_cell(note.force),
-            fixed_number(kind.player.speed, 2),
-            heard_cell(follows),
-            fixed_cell(follows.cents, 0),
-            percent_cell(note.left_behind.security),
-            heard_cell(behind),
-            fixed_cell(behind.cents, 0)};
+/// "2-1 3-2 | 1-1": string and finger of each note, hand places parted.
+std::string short_words(const AskedPassage& asked, const Fingering& fingering) {
+    std::string words;
+    for (std::size_t i = 0; i < fingering.notes.size(); ++i) {
+        const FingeredNote& note = fingering.notes[i];
+        if (i > 0) words += note.hand_place != fingering.notes[i - 1].hand_place ? " | " : " ";
+        words += string_of(asked, note.string).name + "-" + std::to_string(note.finger);
+    }
+    return words;
 }
 
-std::string finger_table(const AskedPassage& asked, const BowedPassage& bowed) {
-    Table table({{"", ""},
-                 {"bar", ""},
+std::string other_words(const AskedPassage& asked, const std::vector<Fingering>& found) {
+    constexpr std::size_t most_shown = 60;  // notes; more don't help the eye
+    if (found.size() < 2) return "";
+    std::string words = "Other ways (string-finger for each note, a line where the hand moves):\n";
+    for (std::size_t k = 0; k < found.size(); ++k) {
+        if (k == asked.chosen) continue;
+        words += "  " + std::to_string(k + 1) + " (cost " + fixed_number(found[k].cost, 1) + " against " +
+                 fixed_number(found[asked.chosen].cost, 1) + "): ";
+        words += found[k].notes.size() <= most_shown ? short_words(asked, found[k])
+                                                     : std::to_string(found[k].hand_places.size()) + " hand places";
+        words += "\n";
+    }
+    return words;
+}
+
+std::vector<std::string> row_of(const AskedPassage& asked, const Fingering& fingering, std::size_t i,
+                                const passage::NoteAdvice& advice) {
+    const score::Tune& tune = asked.tune.tune;
+    const score::TuneNote& note = tune.notes[i];
+    const FingeredNote& fingered = fingering.notes[i];
+    const double start = seconds_at(tune, note.start);
+    return {std::to_string(note.bar),
+            spelling_name(note.spelling),
+            fixed_number(start, 2),
+            fixed_number(seconds_at(tune, note.start + note.duration) - start, 2),
+            string_of(asked, fingered.string).name,
+            advice.stop,
+            mm_cell(fingered.from_nut, 0),
+            fingered.finger == 0 ? "open" : std::to_string(fingered.finger),
+            fingered.hand_place < 0 ? "-" : std::to_string(fingered.hand_place + 1),
+            mm_cell(advice.to_next, 0),
+            fixed_cell(fingered.cents, 0),
+            check_cell(asked, advice)};
+}
+
+/// Joins what stands over a note already.
+void add_contact_words(std::vector<score::NoteMarks>& marks, const passage::Passage& bow) {
+    const std::vector<std::string> words = contact_words(bow);
+    for (std::size_t i = 0; i < marks.size(); ++i)
+        if (!words[i].empty()) marks[i].words += (marks[i].words.empty() ? "" : "; ") + words[i];
+}
+
+}  // namespace
+
+std::string passage_heading(const AskedPassage& asked) {
+    const std::string& title = asked.tune.tune.title;
+    return (title.empty() ? "" : title + ", ") + asked.preset.name;
+}
+
+std::string passage_table(const AskedPassage& asked, const std::vector<Fingering>& found, const BowedPassage* bowed) {
+    const Fingering& fingering = found[asked.chosen];
+    Table table({{"bar", ""},
                  {"note", "", true},
-                 {"at", "s"},
+                 {"starts", "s"},
                  {"lasts", "s"},
-                 {"loud", "", true},
-                 {"string", "", true},
+                 {"string", ""},
                  {"stop", "", true},
                  {"from", "nut mm"},
                  {"finger", ""},
                  {"hand", "place"},
                  {"to next", "mm"},
                  {"off", "cents"},
-                 {"checked by", "open string", true}});
-    for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i) table.add_row(finger_row(asked, bowed, i));
-    return table.text();
+                 {"sounds with", "open string", true}});
+    const std::vector<passage::NoteAdvice> advice = note_advice(asked.tune.tune, asked.preset, fingering);
+    for (std::size_t i = 0; i < advice.size(); ++i) table.add_row(row_of(asked, fingering, i, advice[i]));
+    return passage_heading(asked) + "\n\n" + table.text() + (bowed == nullptr ? "" : "\n" + bow_table(asked, *bowed));
 }
 
-std::string bow_table(const AskedPassage& asked, const BowedPassage& bowed) {
-    Table table({{"", ""},
-                 {"note", "", true},
-                 {"bow", "mm"},
-                 {"best", "mm"},
-                 {"band", "mm", true},
-                 {"secure", "%"},
-                 {"force", "N"},
-                 {"speed", "m/s"},
-                 {"following", "is", true},
-                 {"off", "cents"},
-                 {"behind", "%"},
-                 {"left behind", "is", true},
-                 {"off", "cents"}});
-    for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i) table.add_row(bow_row(asked, bowed, i));
-    return table.text();
-}
-
-std::string hand_places_words(const passage::Fingering& fingering) {
+std::string passage_in_words(const AskedPassage& asked, const std::vector<Fingering>& found,
+                             const BowedPassage* bowed) {
+    const Fingering& fingering = found[asked.chosen];
     std::string words;
-    for (std::size_t k = 0; k < fingering.hand_places.size(); ++k) {
-        const passage::HandPlace& place = fingering.hand_places[k];
-        words += "hand place " + std::to_string(k + 1) + ", " + place.name + ": notes " +
-                 std::to_string(place.first + 1) + " to " + std::to_string(place.last + 1);
-        words += (place.why.empty() ? "" : "; " + place.why) + "\n";
+    if (!fingering.hand_places.empty()) words += "Hand places:\n" + hand_place_words(asked, fingering);
+    words += other_words(asked, found);
+    auto warnings = fingering_warnings(asked.tune.tune, asked.preset, fingering);
+    if (bowed != nullptr) {
+        words += played_in_words(asked.tune.tune, bowed->bow, bowed->played) + "\n";
+        std::ranges::move(bow_warnings(asked.tune.tune, bowed->bow), std::back_inserter(warnings));
     }
-    return words;
+    if (!warnings.empty()) words += "Beware:\n";
+    for (const passage::Warning& warning : warnings) words += "  " + warning.text + ".\n";
+    for (const std::string& remark : asked.tune.remarks) words += remark + "\n";
+    return words +
+           "Fingers 1 to 4 are planned, no thumb. What counts as easy is common practice; a player's hand may differ.";
 }
 
-}  // namespace
-
-std::string passage_heading(const AskedPassage& asked) {
-    const std::string& title = asked.read.tune.title;
-    return (title.empty() ? std::string("passage") : title) + ", on " + asked.run.preset.name;
-}
-
-std::string passage_table(const AskedPassage& asked, const BowedPassage& bowed) {
-    return passage_heading(asked) + "; " + player_line(asked.preset.player) + " at mf\n\n" +
-           finger_table(asked, bowed) +
-           "\nthe bow, mm from the bridge (in brackets: the most secure stretch, no band)\n\n" +
-           bow_table(asked, bowed);
-}
-
-std::string passage_words(const AskedPassage& asked, const BowedPassage& bowed) {
-    std::string words =
-        hand_places_words(asked.fingerings.front()) + "\n" + played_in_words(asked.read.tune, bowed.bow, bowed.played);
-    if (!asked.warnings.empty()) words += "\n";
-    for (const passage::Warning& warning : asked.warnings) words += "\n- " + warning.text;
-    for (const std::string& remark : asked.read.remarks) words += "\n" + remark;
-    return words;
+std::vector<score::NoteMarks> passage_marks(const Fingering& fingering, const BowedPassage* bowed) {
+    std::vector<score::NoteMarks> marks;
+    for (const FingeredNote& note : fingering.notes)
+        marks.push_back({.finger = note.finger, .string = note.string + 1, .words = ""});
+    for (std::size_t k = 0; k < fingering.hand_places.size(); ++k) {
+        const HandPlace& place = fingering.hand_places[k];
+        const auto stopped =
+            std::find_if(fingering.notes.begin() + static_cast<std::ptrdiff_t>(place.first), fingering.notes.end(),
+                         [](const FingeredNote& note) { return note.finger > 0; });
+        if (stopped != fingering.notes.end())
+            marks[static_cast<std::size_t>(stopped - fingering.notes.begin())].words =
+                "hand " + passage::at_words(place.name);
+    }
+    if (bowed != nullptr) add_contact_words(marks, bowed->bow);
+    return marks;
 }
 
 }  // namespace sim::report
