@@ -26,4 +26,6 @@ void draw_recording_chart(const analysis::OutputFile&, const sim::report::AskedR
 }
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&) { return {}; }
+
 }  // namespace cli

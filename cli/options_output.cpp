@@ -51,6 +51,11 @@ void require_csv_ending(const std::string& place) {
         throw analysis::InputError("--waveform " + place, "the file's name must end in .csv");
 }
 
+void require_page_ending(const std::string& place) {
+    if (fs::path(place).extension() != ".html")
+        throw analysis::InputError("--page " + place, "the file's name must end in .html");
+}
+
 void refuse_twins(const std::vector<std::string>& places) {
     for (std::size_t i = 0; i < places.size(); ++i)
         for (std::size_t j = 0; j < i; ++j)
@@ -97,6 +102,11 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
             ->type_name("FILE")
             ->group(group);
     }
+    if (kinds.page) {
+        parser.add_option("--page", page_, "The page to FILE.html: one file, sounds and charts in it")
+            ->type_name("FILE")
+            ->group(group);
+    }
     parser
         .add_flag("--quiet", quiet_,
                   "No table, no progress (the table is printed unless this is given or an output is -)")
@@ -106,15 +116,16 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
 void OutputOptions::check(const std::vector<std::string>& more) const {
     if (wav_ && kinds_.wav_file) analysis::require_audio_ending(*wav_);
     if (waveform_) require_csv_ending(*waveform_);
+    if (page_) require_page_ending(*page_);
     std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_}) {
+    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, page_}) {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);
     if (chart_) require_chart_place("--chart", *chart_);
     if (tone_chart_) require_chart_place("--tone-chart", *tone_chart_);
     for (const auto& place :
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, kinds_.wav_file ? wav_ : std::nullopt})
+         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, page_, kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);
     if (wav_ && kinds_.wav_folder) {
         const MadeFolder folder(folder_of(*wav_));
@@ -143,6 +154,7 @@ void OutputOptions::write(const Answers& answers) const {
     put(csv_, answers.csv);
     put(waveform_, answers.waveform);
     put(tone_csv_, answers.tone_csv);
+    put(page_, answers.page);
     if (chart_) answers.chart(files.emplace_back(*chart_));
     if (tone_chart_) answers.tone_chart(files.emplace_back(*tone_chart_));
     if (wav_) {

@@ -27,6 +27,7 @@ public:
         bool waveform = false;
         bool tone_chart = false;
         bool tone_csv = false;
+        bool page = false;
     };
     OutputOptions(CLI::App& parser, const Kinds& kinds);
 
@@ -39,6 +40,7 @@ public:
     bool wants_tone_csv() const { return tone_csv_.has_value(); }
     bool wants_wav() const { return wav_.has_value(); }
     bool wants_waveform() const { return waveform_.has_value(); }
+    bool wants_page() const { return page_.has_value(); }
     bool quiet() const { return quiet_; }
 
     /// What a command has to say, each made only if it was asked for.
@@ -51,6 +53,7 @@ public:
         std::function<void(const analysis::OutputFile& file)> chart;  ///< draws into that file
         std::function<void(const analysis::OutputFile& file)> tone_chart;
         std::function<std::string()> tone_csv;
+        std::function<std::string()> page = {};
         struct Sound {
             std::string name;  ///< file in --wav DIR
             std::function<void(const analysis::OutputFile& file)> fill;
@@ -72,6 +75,7 @@ private:
     std::optional<std::string> waveform_;
     std::optional<std::string> tone_chart_;
     std::optional<std::string> tone_csv_;
+    std::optional<std::string> page_;
 };
 
 /// Printed wherever a sound was written.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/charts/climb_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/window_report.hpp"
@@ -11,5 +12,7 @@ namespace gui::charts {
 
 WindowChart window_chart(const sim::report::Asked& asked, const sim::Window& window);
 ClimbChart climb_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
+/// Pitch, brightness, level and clarity of both bows over the climb.
+StackChart climb_tone_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
 
 }  // namespace gui::charts
