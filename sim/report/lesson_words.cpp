@@ -20,10 +20,10 @@ constexpr double heard_brightness_ratio = 0.8;  // of the other
 
 std::string mm_words(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
 
+/// Nothing where the pitch is near the note's or there is none.
 std::string pitch_words(const StrokeResult& stroke, const Note& note) {
     const std::optional<double> cents = pitch_cents(stroke, note);
-    if (!cents) return "no clear pitch";
-    if (std::abs(*cents) < heard_cents) return "";
+    if (!cents || std::abs(*cents) < heard_cents) return "";
     return fixed_number(std::abs(*cents), 0) + " cents " + (*cents < 0.0 ? "flat" : "sharp");
 }
 
@@ -51,14 +51,20 @@ std::string joined(const std::vector<std::string>& parts) {
     return text;
 }
 
+/// "growls, has no clear pitch and is 12 dB weaker and duller"; empty where nothing differs.
 std::string differences(const ClimbStop& stop) {
     const StrokeResult& left = *stop.left_behind.stroke;
+    const StrokeResult& follows = *stop.follows->stroke;
+    const Motion motion = left.verdict.motion;
+    if (motion == Motion::silent) return motion == follows.verdict.motion ? "" : motion_words(motion);
+    std::vector<std::string> is;
+    for (const std::string& difference :
+         {pitch_words(left, stop.note), level_words(left, follows), brightness_words(left, follows)})
+        if (!difference.empty()) is.push_back(difference);
     std::vector<std::string> heard;
-    if (left.verdict.motion != stop.follows->stroke->verdict.motion)
-        heard.push_back("it " + motion_words(left.verdict.motion));
-    for (const std::string& difference : {pitch_words(left, stop.note), level_words(left, *stop.follows->stroke),
-                                          brightness_words(left, *stop.follows->stroke)})
-        if (!difference.empty()) heard.push_back(difference);
+    if (motion != follows.verdict.motion) heard.push_back(motion_words(motion));
+    if (!pitch_cents(left, stop.note)) heard.emplace_back("has no clear pitch");
+    if (!is.empty()) heard.push_back("is " + joined(is));
     return joined(heard);
 }
 
@@ -130,7 +136,7 @@ std::string listen_for(const ClimbStop& stop) {
     if (apart < 0.5 * analysis::metres_from_mm(1.0)) return "The same place: here the bow is where it suits the note.";
     const std::string heard = differences(stop);
     if (heard.empty()) return "Hardly a difference: the old place still does for this note.";
-    return "Left behind, against the bow that follows: " + heard + ".";
+    return "With the bow left behind the note " + heard + ".";
 }
 
 std::string bandless_words(const Climb& climb) {
