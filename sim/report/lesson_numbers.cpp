@@ -44,14 +44,13 @@ std::string player_list(const AskedLesson& asked) {
 std::vector<std::string> row_of(const ClimbStop& stop, const AskedLesson& asked) {
     const auto best = stop.band.best;
     const auto over = [&](double of) { return best ? std::optional(*best / of) : std::nullopt; };
-    const auto part = best ? std::optional(stop.note.string.length / *best) : std::nullopt;
     return {short_number(stop.note.stop),
             note_name(stop, asked),
             mm_cell(stop.from_nut, 0),
             mm_cell(stop.next_semitone, 1),
             mm_cell(best, 0),
             fixed_cell(over(asked.preset.player.finger_width), 1),
-            part ? "1/" + fixed_number(*part, 0) : "-",
+            best ? "1/" + fixed_number(stop.note.string.length / *best, 0) : "-",
             span_cell(stop.band.band),
             stop.band.band ? "-" : span_cell(stop.band.stretch),
             percent_cell(stop.band.at_best.security),
