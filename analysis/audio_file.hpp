@@ -5,6 +5,7 @@
 #include "analysis/signal.hpp"
 
 #include <filesystem>
+#include <string>
 #include <vector>
 
 namespace analysis {
@@ -27,6 +28,11 @@ void write_audio(const std::filesystem::path& place, const Audio& audio);
 void write_audio(const std::filesystem::path& place, const Signal& signal);
 /// As above into a place made ready before; the caller commits.
 void fill_audio(const OutputFile& file, const Audio& audio);
+
+/// The sound as the bytes of a 16-bit FLAC file, for what has to be small.  Dithered over two steps with noise that is
+/// the same every time: what is far below full scale stays free of distortion, and the bytes repeat.  Beyond full scale
+/// is clipped; samples are finite, at least one.
+std::string flac_bytes(const Signal& signal);
 
 /// Reads any format that libsndfile knows by its header (WAV, FLAC, AIFF, Ogg, …), all channels.
 ///

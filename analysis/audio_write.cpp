@@ -9,6 +9,7 @@
 #include <cmath>
 #include <cstring>
 #include <memory>
+#include <random>
 #include <string>
 
 namespace analysis {
@@ -82,23 +83,43 @@ std::vector<int> interleaved(const Audio& audio) {
     return result;
 }
 
+/// `samples` interleaved, at the top of 32 bits; `name` stands in errors.
+std::string encoded(const std::vector<int>& samples, SF_INFO info, const std::string& name) {
+    const auto frames = static_cast<sf_count_t>(samples.size()) / info.channels;
+    Memory memory;
+    SF_VIRTUAL_IO functions{length, seek, read, write, tell};
+    std::unique_ptr<SNDFILE, int (*)(SNDFILE*)> file(sf_open_virtual(&functions, SFM_WRITE, &info, &memory), sf_close);
+    if (!file) throw OutputError(name, std::string("can't be encoded: ") + sf_strerror(nullptr));
+    if (sf_writef_int(file.get(), samples.data(), frames) != frames)
+        throw OutputError(name, std::string("can't be encoded: ") + sf_strerror(file.get()));
+    file.reset();  // writes the last block and the header
+    return memory.bytes;
+}
+
 std::string encoded(const Audio& audio, const std::filesystem::path& place) {
     assert(!audio.channels.empty());
     SF_INFO info{};
     info.samplerate = static_cast<int>(std::lround(audio.sample_rate));
     info.channels = static_cast<int>(audio.channels.size());
     info.format = format_by_ending(place);
-    Memory memory;
-    SF_VIRTUAL_IO functions{length, seek, read, write, tell};
-    std::unique_ptr<SNDFILE, int (*)(SNDFILE*)> file(sf_open_virtual(&functions, SFM_WRITE, &info, &memory), sf_close);
-    if (!file) throw OutputError(place.string(), std::string("can't be encoded: ") + sf_strerror(nullptr));
-    const std::vector<int> samples = interleaved(audio);
-    const auto frames = static_cast<sf_count_t>(audio.channels.front().size());
-    if (sf_writef_int(file.get(), samples.data(), frames) != frames) {
-        throw OutputError(place.string(), std::string("can't be encoded: ") + sf_strerror(file.get()));
+    return encoded(interleaved(audio), info, place.string());
+}
+
+/// From -0.5 to 0.5, evenly.
+double even_noise(std::mt19937& random) { return static_cast<double>(random()) * 0x1p-32 - 0.5; }
+
+/// 16 bits at the top of 32, with triangular dither of one step either way.
+std::vector<int> dithered(const std::vector<double>& samples) {
+    std::mt19937 random;  // NOLINT: the same every time is what is wanted
+    std::vector<int> result;
+    result.reserve(samples.size());
+    for (const double sample : samples) {
+        assert(std::isfinite(sample));
+        const double noise = even_noise(random) + even_noise(random);
+        const double steps = std::clamp(std::round(sample * 32768.0 + noise), -32768.0, 32767.0);
+        result.push_back(static_cast<int>(steps) * 65536);
     }
-    file.reset();  // writes the last block and the header
-    return memory.bytes;
+    return result;
 }
 
 }  // namespace
@@ -110,6 +131,15 @@ void require_audio_ending(const std::filesystem::path& place) {
 void fill_audio(const OutputFile& file, const Audio& audio) {
     require_audio_ending(file.place());
     write_bytes(file, encoded(audio, file.place()));
+}
+
+std::string flac_bytes(const Signal& signal) {
+    assert(!signal.samples.empty());
+    SF_INFO info{};
+    info.samplerate = static_cast<int>(std::lround(signal.sample_rate));
+    info.channels = 1;
+    info.format = SF_FORMAT_FLAC | SF_FORMAT_PCM_16;
+    return encoded(dithered(signal.samples), info, "sound");
 }
 
 void write_audio(const std::filesystem::path& place, const Audio& audio) {

@@ -2,8 +2,8 @@
 #include "cli/chart_calls.hpp"
 
 #include "analysis/units.hpp"
+#include "gui/charts/answers.hpp"
 #include "gui/charts/save.hpp"
-#include "gui/charts/scale.hpp"
 #include "gui/charts/session.hpp"
 #include "sim/report/tone_values.hpp"
 
@@ -30,33 +30,6 @@ charts::ToneCell tone_cell(const sim::StrokeResult& result, sim::Fault fault, co
             .clarity_db = result.tone.clarity};
 }
 
-/// One of the four quantities of a tone against the stop, for both bows.
-struct ToneQuantity {
-    const char* title;
-    std::optional<sim::Spread> sim::ToneSpread::*spread;
-    double (*shown)(double);
-};
-
-charts::StackPoint tone_point(double stop, const std::optional<sim::ToneSpread>& spread, const ToneQuantity& what) {
-    charts::StackPoint point{.x = stop, .y = {}, .low = {}, .high = {}};
-    if (!spread || !((*spread).*what.spread)) return point;
-    const sim::Spread& values = *((*spread).*what.spread);
-    point.y = what.shown(values.middle);
-    point.low = what.shown(values.low);
-    point.high = what.shown(values.high);
-    return point;
-}
-
-charts::StackPanel tone_panel(const sim::Climb& climb, const ToneQuantity& what) {
-    charts::StackPanel panel{.title = {}, .y = {.title = what.title}, .lines = {{}, {}}};
-    for (const sim::ClimbStop& stop : climb.stops) {
-        const double x = stop.note.stop;
-        panel.lines[0].push_back(tone_point(x, stop.follows ? stop.follows->spread : std::nullopt, what));
-        panel.lines[1].push_back(tone_point(x, stop.left_behind.spread, what));
-    }
-    return panel;
-}
-
 }  // namespace
 
 void draw_tone_map_chart(const analysis::OutputFile& file, const sim::report::Asked& asked, const sim::Window& window) {
@@ -77,27 +50,8 @@ void draw_tone_map_chart(const analysis::OutputFile& file, const sim::report::As
 
 void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::AskedClimb& asked,
                            const sim::Climb& climb) {
-    const auto as_it_is = [](double value) { return value; };
-    const sim::ClimbStop& first = climb.stops.front();
-    const double behind = mm_from_metres(first.left_behind.contact_point);
-    charts::StackChart chart;
-    chart.title = asked.run.preset.name + ", string " + first.note.string.name + ": the tone as the stop climbs";
-    chart.subtitle = sim::report::player_line(climb.player);
-    chart.x = {.title = "stop, semitones above the open string"};
-    chart.least_x_step = 1.0;
-    chart.names = {"bow follows: best contact point", "bow left behind at " + charts::number_text(behind) + " mm"};
-    chart.panels = {tone_panel(climb, {"pitch, cents from the note", &sim::ToneSpread::pitch, as_it_is}),
-                    tone_panel(climb, {"brightness, fundamentals", &sim::ToneSpread::brightness, as_it_is}),
-                    tone_panel(climb, {"level, dB re 1 N", &sim::ToneSpread::level, analysis::db_from_ratio}),
-                    tone_panel(climb, {"clarity of pitch, dB", &sim::ToneSpread::clarity, as_it_is})};
-    chart.bar_name = "least to greatest over the player's forces";
-    chart.missing_name = "no bow can stand there, or no pitch";
-    chart.notes = {
-        "Marks stand at the median over the player's forces. Strokes that do not speak are counted: they are "
-        "heard.",
-        "Clarity: what repeats with the note's period against all else; at 0 dB they are equally strong."};
     const charts::ChartSession session;
-    charts::fill_chart(file, chart);
+    charts::fill_chart(file, charts::climb_tone_chart(asked, climb));
 }
 
 }  // namespace cli

@@ -7,6 +7,7 @@
 #include "cli/command_climb.hpp"
 #include "cli/command_ends.hpp"
 #include "cli/command_laws.hpp"
+#include "cli/command_lesson.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_passage.hpp"
 #include "cli/command_presets.hpp"
@@ -60,6 +61,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<NoteCommand>(program));
     commands.push_back(std::make_unique<WindowCommand>(program));
     commands.push_back(std::make_unique<ClimbCommand>(program));
+    commands.push_back(std::make_unique<LessonCommand>(program));
     commands.push_back(std::make_unique<LawsCommand>(program));
     commands.push_back(std::make_unique<SkewCommand>(program));
     commands.push_back(std::make_unique<SensitivityCommand>(program));

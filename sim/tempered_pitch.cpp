@@ -28,15 +28,18 @@ double comma_share(Temperament temperament) {
 
 /// Cents by which a note lies above the equal one, A alike; `semitones` from A.
 double offset(int semitones, Temperament temperament) {
-    const double share = comma_share(temperament);
-    if (share == 0.0) return 0.0;
     // Fifths from A for A, Bb, B, C, C#, D, Eb, E, F, F#, G, G#.
     constexpr std::array<int, 12> fifths{0, -5, 2, -3, 4, -1, -6, 1, -4, 3, -2, 5};
-    const double fifth = analysis::cents_between(1.5, 1.0) - share * analysis::cents_between(81.0, 80.0);
-    return fifths[static_cast<std::size_t>(((semitones % 12) + 12) % 12)] * (fifth - 700.0);
+    return fifths[static_cast<std::size_t>(((semitones % 12) + 12) % 12)] * (tempered_fifth(temperament) - 700.0);
 }
 
 }  // namespace
+
+double tempered_fifth(Temperament temperament) {
+    const double share = comma_share(temperament);
+    if (share == 0.0) return 700.0;
+    return analysis::cents_between(1.5, 1.0) - share * analysis::cents_between(81.0, 80.0);
+}
 
 TemperedPitch nearest_pitch(double hz, const Tuning& tuning) {
     assert(hz > 0.0 && tuning.temperament != Temperament::rule_of_18);

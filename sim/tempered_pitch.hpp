@@ -7,6 +7,10 @@
 
 namespace sim {
 
+/// Cents of the temperament's fifth: 3/2 narrowed by its share of the syntonic comma (81:80); 700 for equal and
+/// rule_of_18, which tempers nothing but places frets.
+double tempered_fifth(Temperament temperament);
+
 /// A note of a keyboard tuned in a temperament.
 struct TemperedPitch {
     std::string name;  ///< as pitch_name gives it

@@ -11,14 +11,10 @@ namespace {
 
 constexpr int coarse_points = 12;
 
-/// The preset with the speed in force, and the record by which a command repeats the run.
-struct Run {
-    sim::Preset preset;
-    sim::report::RunRecord record;
-};
+}  // namespace
 
-Run run_of(const NoteQuestion& question, const char* command, const sim::MapGrid& grid) {
-    Run run{.preset = *question.preset, .record = {}};
+QuestionRun run_of(const NoteQuestion& question, const char* command, const sim::MapGrid& grid) {
+    QuestionRun run{.preset = *question.preset, .record = {}};
     run.preset.player.speed = question.speed;
     run.record.version = BOWBAND_VERSION;
     run.record.command = command;
@@ -31,11 +27,9 @@ Run run_of(const NoteQuestion& question, const char* command, const sim::MapGrid
     return run;
 }
 
-const sim::PresetString& string_of(const Run& run, const NoteQuestion& question) {
+const sim::PresetString& string_of(const QuestionRun& run, const NoteQuestion& question) {
     return run.preset.strings[static_cast<std::size_t>(question.string_index)];
 }
-
-}  // namespace
 
 NoteQuestion note_question(const Selection& selection) {
     return {.preset = selection.preset(),
@@ -47,7 +41,7 @@ NoteQuestion note_question(const Selection& selection) {
 ClimbAnswer climb_answer(const NoteQuestion& question, Fineness fineness, const sim::Workers& workers) {
     sim::ClimbPlan plan;
     if (fineness == Fineness::coarse) plan.grid.contact_points = coarse_points;
-    Run run = run_of(question, "climb", plan.grid);
+    QuestionRun run = run_of(question, "climb", plan.grid);
     const double last = sim::last_stop(run.preset);
     for (int stop = 0; stop <= last; ++stop) plan.stops.push_back(stop);
     run.record.settings["stop_semitones"] = sim::report::Span{0.0, last};
@@ -65,7 +59,7 @@ WindowAnswer window_answer(const NoteQuestion& question, Fineness fineness, cons
     plan.grid.more_forces = plan.grid.player_forces;
     if (fineness == Fineness::coarse)
         plan = {.grid = {coarse_points, 8, 4}, .near_limit = {}, .far_limit = {}, .held_points = 0};
-    Run run = run_of(question, "window", plan.grid);
+    QuestionRun run = run_of(question, "window", plan.grid);
     run.record.settings["stop_semitones"] = question.stop;
     run.record.settings["held_points"] = static_cast<double>(plan.held_points);
     run.record.settings["contact_mm"] = "all";
@@ -79,7 +73,7 @@ WindowAnswer window_answer(const NoteQuestion& question, Fineness fineness, cons
 }
 
 TakePair note_pair(const PairQuestion& question, const sim::Workers& workers) {
-    const Run run = run_of(question.note, "note", {});
+    const QuestionRun run = run_of(question.note, "note", {});
     const sim::Note note = sim::make_note(run.preset, string_of(run, question.note), question.note.stop);
     std::array<analysis::Signal, 2> takes;
     sim::for_each_job(2, workers, [&](int job) {

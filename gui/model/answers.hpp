@@ -20,6 +20,14 @@ struct NoteQuestion {
 };
 NoteQuestion note_question(const Selection& selection);
 
+/// The preset with the speed in force, and the record by which a command repeats the run.
+struct QuestionRun {
+    sim::Preset preset;
+    sim::report::RunRecord record;
+};
+QuestionRun run_of(const NoteQuestion& question, const char* command, const sim::MapGrid& grid);
+const sim::PresetString& string_of(const QuestionRun& run, const NoteQuestion& question);
+
 /// A climb with everything that its charts, tables and files want.
 struct ClimbAnswer {
     sim::report::AskedClimb asked;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/report/climb_report.hpp"
 
+#include "sim/report/climb_part.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/parts.hpp"
 #include "sim/report/run_part.hpp"
@@ -35,12 +36,6 @@ Json stop_part(const ClimbStop& stop, const AskedClimb& asked, const Player& pla
     part["left_behind"] = place_part(stop.left_behind, stop.note);
     part["follows"] = stop.follows ? place_part(*stop.follows, stop.note) : Json(nullptr);
     part["body_mode_hz"] = rounded(body_mode_near(asked.bridge, fundamental(stop.note.string), mode_within));
-    return part;
-}
-
-Json stops_part(const AskedClimb& asked, const Climb& climb) {
-    Json part = Json::array();
-    for (const ClimbStop& stop : climb.stops) part.push_back(stop_part(stop, asked, climb.player));
     return part;
 }
 
@@ -107,10 +102,16 @@ std::string tone_table(const AskedClimb& asked, const Climb& climb) {
 
 }  // namespace
 
+Json climb_stops_part(const AskedClimb& asked, const Climb& climb) {
+    Json part = Json::array();
+    for (const ClimbStop& stop : climb.stops) part.push_back(stop_part(stop, asked, climb.player));
+    return part;
+}
+
 std::string climb_json(const AskedClimb& asked, const Climb& climb) {
     Json document;
     document["run"] = run_part(asked.run);
-    document["stops"] = stops_part(asked, climb);
+    document["stops"] = climb_stops_part(asked, climb);
     return json_text(document);
 }
 
@@ -128,7 +129,7 @@ std::string climb_csv(const AskedClimb& asked, const Climb& climb) {
         columns.push_back(std::string("left_behind/") + key);
     add_tone_columns(columns, "left_behind");
     columns.push_back("body_mode_hz");
-    return csv_text(stops_part(asked, climb), {columns.begin(), columns.end()});
+    return csv_text(climb_stops_part(asked, climb), {columns.begin(), columns.end()});
 }
 
 std::string climb_table(const AskedClimb& asked, const Climb& climb) {

@@ -2,6 +2,7 @@
 #include "sim/report/presets_report.hpp"
 
 #include "analysis/units.hpp"
+#include "sim/cautions.hpp"
 #include "sim/material.hpp"
 #include "sim/report/csv.hpp"
 #include "sim/report/table.hpp"
@@ -9,21 +10,6 @@
 
 namespace sim::report {
 namespace {
-
-constexpr double near_limit_from = 220.0;  // Hz m
-constexpr double likely_from = 240.0;      // Hz m
-
-const char* risk_words(BreakingRisk risk) {
-    switch (risk) {
-        case BreakingRisk::near_limit:
-            return "near the limit";
-        case BreakingRisk::likely:
-            return "likely to break";
-        case BreakingRisk::none:
-            break;
-    }
-    return "";
-}
 
 /// The source that covers a pointer: its own or the nearest above.
 std::string source_of(const Preset& preset, std::string pointer) {
@@ -38,12 +24,6 @@ std::string source_of(const Preset& preset, std::string pointer) {
 std::string source_flag(const std::string& source) {
     return source.starts_with('[') ? source.substr(0, source.find(']') + 1)
                                    : source.substr(0, source.find_first_of(",;:"));
-}
-
-double total_pull(const Preset& preset) {
-    double sum = 0.0;
-    for (const PresetString& string : preset.strings) sum += open_string(preset, string).tension;
-    return sum;
 }
 
 /// Q of a partial of the string alone; nothing without loss.
@@ -89,7 +69,7 @@ Json string_part(const Preset& preset, std::size_t index) {
     add_physics(part, string, open);
     part["breaking_product_hz_m"] =
         string.gauge.material == "gut" ? rounded(breaking_product(string, preset.reference_pitch)) : Json(nullptr);
-    part["breaking_risk"] = risk == BreakingRisk::none ? Json(nullptr) : Json(risk_words(risk));
+    part["breaking_risk"] = risk == BreakingRisk::none ? Json(nullptr) : Json(breaking_risk_words(risk));
     part["source"] = source_of(preset, "/strings/" + std::to_string(index) + "/gauge");
     return part;
 }
@@ -135,7 +115,7 @@ std::string preset_block(const Preset& preset) {
                        fixed_number(1e5 * inharmonicity(open), 1), fixed_cell(torsion_ratio(open), 1),
                        fixed_cell(partial_q(open, 1.0), 0), fixed_cell(partial_q(open, 10.0), 0),
                        gut ? fixed_number(breaking_product(string, preset.reference_pitch), 0) : "-",
-                       risk_words(breaking_risk(string, preset.reference_pitch)),
+                       std::string(breaking_risk_words(breaking_risk(string, preset.reference_pitch))),
                        source_flag(source_of(preset, "/strings/" + std::to_string(i) + "/gauge"))});
     }
     const std::string frets = preset.frets == 0 ? "no frets" : std::to_string(preset.frets) + " frets";
@@ -146,17 +126,6 @@ std::string preset_block(const Preset& preset) {
 }
 
 }  // namespace
-
-double breaking_product(const PresetString& string, double reference_pitch) {
-    return pitch_frequency(string.pitch, reference_pitch) * string.length;
-}
-
-BreakingRisk breaking_risk(const PresetString& string, double reference_pitch) {
-    if (string.gauge.material != "gut") return BreakingRisk::none;
-    const double product = breaking_product(string, reference_pitch);
-    if (product >= likely_from) return BreakingRisk::likely;
-    return product >= near_limit_from ? BreakingRisk::near_limit : BreakingRisk::none;
-}
 
 std::string presets_json(const std::vector<Preset>& presets) {
     Json document;

@@ -66,6 +66,17 @@ std::string whole_text(const std::filesystem::path& file) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
+/// A lesson's page carries its run in a <script>; other files are JSON as they stand.
+std::string json_of(std::string text) {
+    constexpr std::string_view page_start = "<!DOCTYPE html";
+    constexpr std::string_view run_start = R"(<script type="application/json" id="run">)";
+    if (!text.starts_with(page_start)) return text;
+    const std::size_t start = text.find(run_start);
+    if (start == std::string::npos) return "{}";
+    const std::size_t from = start + run_start.size();
+    return text.substr(from, text.find("</script>", from) - from);
+}
+
 constexpr std::uint64_t hash_start = 0xcbf29ce484222325U;
 
 std::uint64_t hashed(std::string_view bytes, std::uint64_t hash) {
@@ -149,7 +160,7 @@ Json file_run_part(const FileRun& run, Json settings) {
 
 RunRecord read_run(const std::filesystem::path& file, std::string_view command) {
     const std::string where = one_line(file.string());
-    const nlohmann::json document = parsed_json(whole_text(file), where);
+    const nlohmann::json document = parsed_json(json_of(whole_text(file)), where);
     const PresetNode root(document, where, "");
     if (!root.has("run")) root.fail("holds no \"run\"; give a JSON file written by bowband " + std::string(command));
     const PresetNode run = root.child("run");

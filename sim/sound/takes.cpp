@@ -31,19 +31,23 @@ Signal take_of(const Played& played, const Bridge& bridge) {
     return take;
 }
 
-ClimbTakes climb_takes(const Climb& climb, const ClimbTimes& times, const Workers& workers) {
+StopTakes stop_takes(const Climb& climb, double seconds, const Workers& workers) {
     const std::size_t count = climb.stops.size();
-    std::vector<Signal> left_behind(count);
-    std::vector<Signal> follows(count);
+    StopTakes takes{std::vector<Signal>(count), std::vector<Signal>(count)};
     for_each_job(2 * static_cast<int>(count), workers, [&](int job) {
         const std::size_t i = static_cast<std::size_t>(job) / 2;
         const ClimbStop& stop = climb.stops[i];
         if (job % 2 == 0)
-            left_behind[i] = take_at(stop.note, stop.left_behind.stroke, times.stop);
+            takes.left_behind[i] = take_at(stop.note, stop.left_behind.stroke, seconds);
         else
-            follows[i] = take_at(stop.note, stop.follows ? stop.follows->stroke : std::nullopt, times.stop);
+            takes.follows[i] = take_at(stop.note, stop.follows ? stop.follows->stroke : std::nullopt, seconds);
     });
-    std::array<Signal, 2> takes{concatenate(left_behind, times.gap), concatenate(follows, times.gap)};
+    return takes;
+}
+
+ClimbTakes climb_takes(const Climb& climb, const ClimbTimes& times, const Workers& workers) {
+    const StopTakes stops = stop_takes(climb, times.stop, workers);
+    std::array<Signal, 2> takes{concatenate(stops.left_behind, times.gap), concatenate(stops.follows, times.gap)};
     share_gain(takes);
     return {std::move(takes[0]), std::move(takes[1])};
 }

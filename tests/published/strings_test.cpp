@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/units.hpp"
+#include "sim/cautions.hpp"
 #include "sim/material.hpp"
 #include "sim/preset.hpp"
-#include "sim/report/presets_report.hpp"
 #include "tests/validity.hpp"
 
 #include <gtest/gtest.h>
@@ -26,14 +26,14 @@ double gut_equivalent(double mass_per_length) {
 }
 
 /// The product of pitch and length, Hz m, from which plain gut carries that risk or a greater one.
-double risky_from(report::BreakingRisk risk) {
+double risky_from(BreakingRisk risk) {
     PresetString gut{.name = "1", .pitch = "A4", .length = 0.0, .gauge = {.material = "gut"}};
     double low = 100.0;
     double high = 400.0;
     while (high - low > 1e-3) {
         const double middle = 0.5 * (low + high);
         gut.length = middle / 440.0;
-        (report::breaking_risk(gut, 440.0) >= risk ? high : low) = middle;
+        (breaking_risk(gut, 440.0) >= risk ? high : low) = middle;
     }
     return high;
 }
@@ -101,17 +101,17 @@ TEST(StringFigures, GutNearItsBreakingProductIsCalledSo) {
     for (const auto& [name, product] : {std::pair{"descant_viol", 223.5}, std::pair{"alto_viol", 222.1}}) {
         const Preset preset = find_preset(name);
         check({std::string(name) + ": pitch times length of its top string", "", Flag::derived, "Hz m"},
-              Near{report::breaking_product(preset.strings[0], preset.reference_pitch), product, 0.05});
-        EXPECT_EQ(report::breaking_risk(preset.strings[0], preset.reference_pitch), report::BreakingRisk::near_limit);
+              Near{breaking_product(preset.strings[0], preset.reference_pitch), product, 0.05});
+        EXPECT_EQ(breaking_risk(preset.strings[0], preset.reference_pitch), BreakingRisk::near_limit);
     }
     for (const auto& [risk, from] :
-         {std::pair{report::BreakingRisk::near_limit, 220.0}, std::pair{report::BreakingRisk::likely, 240.0}})
-        check({risk == report::BreakingRisk::likely ? "plain gut is called likely to break from"
-                                                    : "plain gut is called near its limit from",
+         {std::pair{BreakingRisk::near_limit, 220.0}, std::pair{BreakingRisk::likely, 240.0}})
+        check({risk == BreakingRisk::likely ? "plain gut is called likely to break from"
+                                            : "plain gut is called near its limit from",
                "", Flag::common_practice, "Hz m"},
               Near{risky_from(risk), from, 0.01});
     PresetString steel{.name = "1", .pitch = "A4", .length = 1.0, .gauge = {.material = "steel"}};
-    EXPECT_EQ(report::breaking_risk(steel, 440.0), report::BreakingRisk::none);
+    EXPECT_EQ(breaking_risk(steel, 440.0), BreakingRisk::none);
 }
 
 /// source   equal temperament from A (derived)

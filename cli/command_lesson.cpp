@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/command_lesson.hpp"
+
+#include "analysis/errors.hpp"
+#include "cli/chart_calls.hpp"
+#include "cli/note_question.hpp"
+#include "cli/progress.hpp"
+#include "sim/report/lesson_page.hpp"
+#include "sim/text.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <cmath>
+
+namespace cli {
+namespace {
+
+constexpr std::size_t most_heard = 12;  // a page must stay easy to copy and to send
+
+constexpr SettingOption heard_option{"--hear-stops", "hear_stops_semitones", SettingKind::list, "N,N,…",
+                                     "Stops to listen to, rising; default: lowest, fifth, octave, twelfth, highest"};
+
+std::string heard_words(const std::vector<double>& stops) {
+    return "the stops go from " + sim::short_number(stops.front()) + " to " + sim::short_number(stops.back()) +
+           ", a semitone apart";
+}
+
+/// The stops to listen to, each exactly one of the climb's.
+std::vector<double> heard_stops(Question& question, const std::vector<double>& stops) {
+    constexpr double rounding = 1e-6;
+    const bool given = question.run.settings.contains(heard_option.key);
+    const std::vector<double> usual = sim::usual_heard(stops);
+    if (!given && usual.size() == 1) return usual;
+    std::vector<double> heard = question.numbers(heard_option, usual, {stops.front(), stops.back(), "semitones"});
+    if (heard.size() > most_heard) throw analysis::InputError(heard_option.option, "lists more than 12 stops");
+    for (double& stop : heard) {
+        const auto same = std::ranges::find_if(stops, [&](double of) { return std::abs(of - stop) < rounding; });
+        if (same == stops.end())
+            throw analysis::InputError(heard_option.option, "stop " + sim::short_number(stop) +
+                                                                " is none of this lesson's: " + heard_words(stops));
+        stop = *same;
+    }
+    return heard;
+}
+
+sim::LessonPlan plan_of(Question& question) {
+    sim::LessonPlan plan;
+    plan.climb.stops = question.stops();
+    plan.climb.end = question.stop_end;
+    plan.climb.grid.contact_points =
+        question.whole(contact_points_option, plan.climb.grid.contact_points, {2, 400, ""});
+    plan.climb.grid.player_forces = question.whole(forces_option, plan.climb.grid.player_forces, {2, 200, ""});
+    plan.seconds = question.number(seconds_option, plan.seconds, {0.3, 2.0, "s"});
+    plan.heard = heard_stops(question, plan.climb.stops);
+    return plan;
+}
+
+}  // namespace
+
+LessonCommand::LessonCommand(CLI::App& program) {
+    CLI::App& parser = add_parser(
+        program, "lesson", "A page to hand out: where the bow belongs as the hand climbs, to see and to hear",
+        "bowband lesson division_bass_viol --stop 0:12 --contact-points 8 --forces 3 --page lesson.html");
+    options_ = std::make_unique<RunOptions>(
+        parser, "lesson",
+        std::initializer_list<SettingOption>{heard_option, seconds_option, contact_points_option, forces_option});
+    output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.page = true});
+}
+
+void LessonCommand::run() {
+    Question question = options_->ask();
+    require_force_range(question);
+    const sim::LessonPlan plan = plan_of(question);
+    if (!output_->wants_page())
+        throw analysis::InputError("--page", "missing; give the page's name, such as lesson.html");
+    output_->check();
+    const sim::report::AskedLesson asked{.run = question.run, .preset = question.preset, .string = question.string};
+    sim::Lesson lesson;
+    {
+        Progress progress(output_->quiet());
+        lesson = sim::make_lesson(question.preset, question.string, plan, progress.workers(question.workers));
+    }
+    output_->write({.json = [&] { return lesson_json(asked, lesson); },
+                    .csv = [&] { return lesson_csv(asked, lesson); },
+                    .table = [&] { return lesson_table(asked, lesson); },
+                    .words = [&] { return lesson_in_words(asked, lesson); },
+                    .waveform = {},
+                    .chart = {},
+                    .tone_chart = {},
+                    .tone_csv = {},
+                    .page = [&] { return lesson_html(asked, lesson, lesson_charts(asked, lesson)); },
+                    .sounds = {}});
+}
+
+}  // namespace cli

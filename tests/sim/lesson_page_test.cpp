@@ -1,0 +1,294 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sim/report/lesson_page.hpp"
+#include "analysis/audio_file.hpp"
+#include "sim/report/html.hpp"
+#include "sim/report/lesson_words.hpp"
+#include "sim/report/string_drawing.hpp"
+#include "tests/analysis/temporary_folder.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <pugixml.hpp>
+
+#include <cmath>
+#include <set>
+
+namespace {
+
+using namespace sim::report;
+using testing::HasSubstr;
+using testing::Not;
+
+constexpr const char* hostile = "bass <b>\"viol\"</b> & 'co' </script>";
+
+struct Parsed {
+    pugi::xml_document document;
+    pugi::xml_parse_result result;
+};
+
+void parse(Parsed& parsed, const std::string& text) {
+    parsed.result = parsed.document.load_string(text.c_str(), pugi::parse_default | pugi::parse_ws_pcdata);
+}
+
+/// A lesson over few strokes of a preset whose words need escaping.
+struct SmallLesson {
+    AskedLesson asked;
+    sim::Lesson lesson;
+};
+
+SmallLesson made_lesson(std::vector<double> stops, double reference_pitch) {
+    SmallLesson made;
+    sim::Preset preset = sim::find_preset("division_bass_viol");
+    preset.name = hostile;
+    preset.remark = "a < b & c";
+    made.asked = {.run = {.version = "1", .command = "lesson", .preset = preset, .settings = {{"string", "1"}}},
+                  .preset = preset,
+                  .string = preset.strings.front()};
+    made.asked.preset.reference_pitch = reference_pitch;
+    sim::LessonPlan plan;
+    plan.climb.stops = stops;
+    plan.climb.grid = {.contact_points = 8, .player_forces = 2, .more_forces = 0};
+    plan.heard = sim::usual_heard(stops);
+    plan.seconds = 0.3;
+    made.lesson = sim::make_lesson(made.asked.preset, made.asked.string, plan, {.threads = 2});
+    return made;
+}
+
+const SmallLesson& small_lesson() {
+    static const SmallLesson made = made_lesson({0.0, 12.0, 22.0}, 415.0);
+    return made;
+}
+
+const std::string& page() {
+    static const std::string text = lesson_html(small_lesson().asked, small_lesson().lesson,
+                                                {{.svg = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>",
+                                                  .caption = "a < b",
+                                                  .description = "\"chart\" & more"}});
+    return text;
+}
+
+TEST(HtmlTest, TextIsEscapedForTagsAndAttributes) {
+    EXPECT_EQ(escaped("a<b>&\"c'"), "a&lt;b&gt;&amp;&quot;c&#39;");
+    EXPECT_EQ(text_element("p", "1 < 2", {{"title", "\"&"}}), "<p title=\"&quot;&amp;\">1 &lt; 2</p>");
+}
+
+/// expects  what neither XML nor UTF-8 allows to become U+FFFD, so that a page always parses
+TEST(HtmlTest, WhatNoPageMayHoldIsReplaced) {
+    EXPECT_EQ(escaped("a\x01z"), "a\xEF\xBF\xBDz");
+    EXPECT_EQ(escaped("a\xFFz"), "a\xEF\xBF\xBDz");
+    EXPECT_EQ(escaped("\xC3\xA9"), "\xC3\xA9");
+}
+
+/// source   RFC 4648, section 10: test vectors
+TEST(HtmlTest, DataUrisAreBase64) {
+    for (const auto& [bytes, text] : std::vector<std::pair<std::string, std::string>>{
+             {"", ""}, {"f", "Zg=="}, {"fo", "Zm8="}, {"foo", "Zm9v"}, {"foob", "Zm9vYg=="}, {"foobar", "Zm9vYmFy"}})
+        EXPECT_EQ(data_uri("a/b", bytes), "data:a/b;base64," + text);
+    EXPECT_EQ(data_uri("a/b", "\xFF\xFE"), "data:a/b;base64,//4=");
+}
+
+TEST(HtmlTest, JsonInAScriptNeverEndsIt) {
+    const Json json{{"name", hostile}};
+    const std::string text = script_json(json);
+    EXPECT_THAT(text, Not(testing::ContainsRegex("[<>&]")));
+    EXPECT_EQ(Json::parse(text), json);
+}
+
+/// expects  marks where the millimetres are, on the drawing's own scale, and nothing outside the frame
+TEST(StringDrawingTest, IsToScale) {
+    StringDrawing drawing;
+    drawing.id = "d";
+    drawing.length = 0.7;
+    drawing.reach = 0.7;
+    drawing.board_end = 0.2;
+    drawing.hair_width = 0.01;
+    drawing.floor = 0.007;
+    drawing.frets = {0.66, 0.62};
+    drawing.guide_fret = 0.35;
+    drawing.rows = {{.label = "12 <D5>",
+                     .sounding = 0.35,
+                     .near = 0.02,
+                     .far = 0.05,
+                     .is_band = true,
+                     .best = 0.03,
+                     .left_behind = 0.06}};
+    Parsed parsed;
+    parse(parsed, string_svg(drawing));
+    ASSERT_TRUE(parsed.result) << parsed.result.description();
+    const pugi::xml_node svg = parsed.document.child("svg");
+    const auto by_class = [&](const char* name) { return svg.find_child_by_attribute("class", name); };
+    const double bridge = svg.find_child_by_attribute("line", "class", "bridge").attribute("x1").as_double();
+    const double guide = by_class("guide").attribute("x1").as_double();
+    const double px_a_metre = (bridge - guide) / 0.35;
+    EXPECT_NEAR(by_class("band").attribute("x").as_double(), bridge - 0.05 * px_a_metre, 0.11);
+    EXPECT_NEAR(by_class("band").attribute("width").as_double(), 0.03 * px_a_metre, 0.11);
+    EXPECT_NEAR(by_class("best").attribute("x1").as_double(), bridge - 0.03 * px_a_metre, 0.11);
+    EXPECT_NEAR(by_class("hair").attribute("width").as_double(), 0.01 * px_a_metre, 0.21);
+    EXPECT_NEAR(by_class("finger").attribute("cx").as_double(), guide, 0.11);
+    for (const pugi::xml_node mark : svg.children())
+        for (const char* key : {"x", "x1", "x2", "cx"}) {
+            const double x = mark.attribute(key).as_double(1.0);
+            EXPECT_GE(x, 0.0);
+            EXPECT_LE(x, drawing.width);
+        }
+}
+
+TEST(LessonTest, HeardStopsAreThoseThatTheClimbHas) {
+    EXPECT_EQ(sim::usual_heard({0.0, 1.0, 2.0}), (std::vector<double>{0.0, 2.0}));
+    EXPECT_EQ(sim::usual_heard({5.0}), (std::vector<double>{5.0}));
+    std::vector<double> board(23);
+    for (std::size_t i = 0; i < board.size(); ++i) board[i] = static_cast<double>(i);
+    EXPECT_EQ(sim::usual_heard(board), (std::vector<double>{0.0, 7.0, 12.0, 19.0, 22.0}));
+}
+
+/// expects  the joint gain to be the whole climb's: a stop's own take is that part of the whole
+TEST(LessonTest, AllSoundsShareOneGain) {
+    const sim::Lesson& lesson = small_lesson().lesson;
+    const std::vector<double>& first = lesson.heard.front().follows.samples;
+    ASSERT_FALSE(first.empty());
+    EXPECT_TRUE(std::equal(first.begin(), first.end(), lesson.whole_follows.samples.begin()));
+}
+
+TEST(LessonPageTest, IsWellFormedWhateverThePresetIsCalled) {
+    Parsed parsed;
+    parse(parsed, page());
+    ASSERT_TRUE(parsed.result) << parsed.result.description() << " at " << parsed.result.offset << ": "
+                               << page().substr(static_cast<std::size_t>(parsed.result.offset), 80);
+    const pugi::xml_node html = parsed.document.child("html");
+    EXPECT_STREQ(html.attribute("lang").value(), "en");
+    EXPECT_THAT(html.child("head").child("title").text().get(), HasSubstr(hostile));
+    EXPECT_THAT(page(), Not(HasSubstr("<b>")));
+}
+
+TEST(LessonPageTest, HoldsItsRunAndNoOtherScript) {
+    Parsed parsed;
+    parse(parsed, page());
+    const auto scripts = parsed.document.select_nodes("//script");
+    ASSERT_EQ(scripts.size(), 1U);
+    EXPECT_STREQ(scripts.first().node().attribute("type").value(), "application/json");
+    const Json run = Json::parse(scripts.first().node().text().get());
+    EXPECT_EQ(run["run"]["preset_name"], hostile);
+    EXPECT_EQ(run["run"]["command"], "lesson");
+}
+
+/// expects  every address of the page to be in the page
+TEST(LessonPageTest, FetchesNothing) {
+    Parsed parsed;
+    parse(parsed, page());
+    std::set<std::string> ids;
+    for (const auto& node : parsed.document.select_nodes("//@id")) ids.insert(node.attribute().value());
+    for (const auto& node : parsed.document.select_nodes("//@src | //@href")) {
+        const std::string place = node.attribute().value();
+        const bool inside = place.starts_with('#') && ids.contains(place.substr(1));
+        EXPECT_TRUE(inside || place.starts_with("data:audio/flac;base64,")) << place.substr(0, 60);
+    }
+    EXPECT_TRUE(parsed.document.select_nodes("//link | //img | //iframe | //object").empty());
+    EXPECT_THAT(page(), Not(HasSubstr("url(")));
+    const pugi::xml_node policy = parsed.document.child("html").child("head").find_child_by_attribute(
+        "meta", "http-equiv", "Content-Security-Policy");
+    EXPECT_THAT(policy.attribute("content").value(), testing::StartsWith("default-src 'none';"));
+}
+
+TEST(LessonPageTest, NamesEverythingForWhoCanNotSeeIt) {
+    Parsed parsed;
+    parse(parsed, page());
+    std::multiset<std::string> ids;
+    for (const auto& node : parsed.document.select_nodes("//@id")) ids.insert(node.attribute().value());
+    for (const std::string& id : ids) EXPECT_EQ(ids.count(id), 1U) << id;
+    for (const auto& table : parsed.document.select_nodes("//table")) {
+        EXPECT_STRNE(table.node().child("caption").text().get(), "");
+        EXPECT_TRUE(table.node().select_nodes("thead/tr/th[not(@scope)]").empty());
+    }
+    const auto sounds = parsed.document.select_nodes("//audio");
+    EXPECT_EQ(sounds.size(), 7U);  // three stops, one without room for the bow left behind, and the whole climb
+    for (const auto& sound : sounds) EXPECT_STRNE(sound.node().attribute("aria-label").value(), "");
+    for (const auto& drawing : parsed.document.select_nodes("//svg[@role='img']")) {
+        EXPECT_STRNE(drawing.node().child("title").text().get(), "");
+        EXPECT_STRNE(drawing.node().child("desc").text().get(), "");
+    }
+    EXPECT_EQ(parsed.document.select_nodes("//h1").size(), 1U);
+}
+
+TEST(LessonPageTest, IsTheSameEveryTime) {
+    const SmallLesson again = made_lesson({0.0, 12.0, 22.0}, 415.0);
+    EXPECT_EQ(lesson_html(again.asked, again.lesson, {}), lesson_html(small_lesson().asked, small_lesson().lesson, {}));
+}
+
+TEST(LessonPageTest, SaysSoWhereItHasNoCharts) {
+    EXPECT_THAT(lesson_html(small_lesson().asked, small_lesson().lesson, {}), HasSubstr("made without charts"));
+    EXPECT_THAT(page(), Not(HasSubstr("made without charts")));
+}
+
+/// expects  the cautions of an instrument raised by a tone, on the page, in the JSON and under the table: strings near
+///          breaking (D4 at 466 Hz on 690 mm: 215 Hz m, so none at a tone; the pull then), and the maker asked
+TEST(LessonPageTest, AnInstrumentRaisedByAToneIsCautioned) {
+    const SmallLesson raised = made_lesson({0.0, 12.0}, 466.0);
+    const Json json = Json::parse(lesson_json(raised.asked, raised.lesson));
+    std::set<std::string> keys;
+    for (const Json& caution : json["cautions"]) keys.insert(caution["caution"]);
+    EXPECT_TRUE(keys.contains("pull_above_set_up"));
+    EXPECT_TRUE(keys.contains("loud_playback"));
+    EXPECT_TRUE(keys.contains("strain"));
+    const std::string text = "ask a maker";
+    EXPECT_THAT(lesson_html(raised.asked, raised.lesson, {}), HasSubstr(text));
+    EXPECT_THAT(lesson_in_words(raised.asked, raised.lesson), HasSubstr(text));
+    EXPECT_THAT(lesson_html(small_lesson().asked, small_lesson().lesson, {}), Not(HasSubstr("more than the")));
+}
+
+TEST(LessonPageTest, AGutStringPastItsBreakingProductIsCautioned) {
+    const SmallLesson raised = made_lesson({0.0, 12.0}, 530.0);  // D4 on 690 mm: 244 Hz m
+    for (const std::string& text :
+         {lesson_html(raised.asked, raised.lesson, {}), lesson_in_words(raised.asked, raised.lesson),
+          lesson_json(raised.asked, raised.lesson)})
+        EXPECT_THAT(text, HasSubstr("likely to break"));
+}
+
+/// A stop whose bow left behind differs from the one that follows as `change` says.
+std::string heard_where(const std::function<void(sim::StrokeResult&)>& change) {
+    sim::ClimbStop stop = small_lesson().lesson.climb.stops[1];
+    stop.left_behind.contact_point = stop.follows->contact_point + 0.02;
+    stop.follows->stroke->verdict.motion = sim::Motion::helmholtz;
+    stop.follows->stroke->tone = {.pitch = fundamental(stop.note.string), .level = 0.1, .centroid = 2000.0};
+    stop.left_behind.stroke = stop.follows->stroke;
+    change(*stop.left_behind.stroke);
+    return listen_for(stop);
+}
+
+TEST(LessonWordsTest, SayWhatDiffersAndNothingElse) {
+    EXPECT_THAT(heard_where([](auto&) {}), HasSubstr("Hardly a difference"));
+    EXPECT_EQ(heard_where([](auto& left) { left.tone.level = 0.025; }),
+              "With the bow left behind the note is 12 dB weaker.");
+    EXPECT_EQ(heard_where([](auto& left) { *left.tone.pitch *= std::exp2(-30.0 / 1200.0); }),
+              "With the bow left behind the note is 30 cents flat.");
+    EXPECT_EQ(heard_where([](auto& left) {
+                  left.tone.centroid = 1000.0;
+                  left.verdict.motion = sim::Motion::raucous;
+              }),
+              "With the bow left behind the note growls (no regular motion) and is duller.");
+    EXPECT_THAT(heard_where([](auto& left) { left.tone.pitch.reset(); }), HasSubstr("no clear pitch"));
+}
+
+TEST(LessonWordsTest, SayWhereNoBowCanStand) {
+    sim::ClimbStop stop = small_lesson().lesson.climb.stops[1];
+    stop.left_behind.stroke.reset();
+    EXPECT_THAT(listen_for(stop), HasSubstr("No bow can stand at"));
+    stop.follows.reset();
+    EXPECT_THAT(listen_for(stop), HasSubstr("No stroke of this range speaks"));
+}
+
+/// margin   two steps of 16 bits: half a step of rounding and one of dither either way
+TEST(FlacBytesTest, HoldTheSoundToTwoSteps) {
+    analysis::Signal sound{{}, 48000.0};
+    for (int i = 0; i < 4800; ++i) sound.samples.push_back(0.5 * std::sin(0.05 * i));
+    const std::string bytes = analysis::flac_bytes(sound);
+    EXPECT_EQ(analysis::flac_bytes(sound), bytes);
+    const tests::TemporaryFolder folder;
+    tests::put(folder / "sound.flac", bytes);
+    const analysis::Audio read = analysis::read_audio(folder / "sound.flac");
+    ASSERT_EQ(read.channels.front().size(), sound.samples.size());
+    EXPECT_EQ(read.sample_rate, 48000.0);
+    for (std::size_t i = 0; i < sound.samples.size(); ++i)
+        ASSERT_NEAR(read.channels.front()[i], sound.samples[i], 2.0 / 32768.0);
+}
+
+}  // namespace
