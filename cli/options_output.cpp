@@ -55,6 +55,8 @@ void require_musicxml_ending(const std::string& place) {
     const fs::path ending = fs::path(place).extension();
     if (ending != ".musicxml" && ending != ".xml")
         throw analysis::InputError("--musicxml " + place, "the file's name must end in .musicxml or .xml");
+}
+
 void require_page_ending(const std::string& place) {
     if (fs::path(place).extension() != ".html")
         throw analysis::InputError("--page " + place, "the file's name must end in .html");
@@ -108,6 +110,9 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
     }
     if (kinds.musicxml) {
         parser.add_option("--musicxml", musicxml_, "The tune with fingers and strings to FILE.musicxml or .xml")
+            ->type_name("FILE")
+            ->group(group);
+    }
     if (kinds.page) {
         parser.add_option("--page", page_, "The page to FILE.html: one file, sounds and charts in it")
             ->type_name("FILE")
@@ -123,19 +128,16 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
     if (wav_ && kinds_.wav_file) analysis::require_audio_ending(*wav_);
     if (waveform_) require_csv_ending(*waveform_);
     if (musicxml_) require_musicxml_ending(*musicxml_);
-    std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, musicxml_}) {
     if (page_) require_page_ending(*page_);
     std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, page_}) {
+    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, musicxml_, page_}) {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);
     if (chart_) require_chart_place("--chart", *chart_);
     if (tone_chart_) require_chart_place("--tone-chart", *tone_chart_);
     for (const auto& place :
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, kinds_.wav_file ? wav_ : std::nullopt})
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, page_, kinds_.wav_file ? wav_ : std::nullopt})
+         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, page_, kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);
     if (wav_ && kinds_.wav_folder) {
         const MadeFolder folder(folder_of(*wav_));
