@@ -6,6 +6,8 @@
 #include "sim/report/bridge_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/ends_report.hpp"
+#include "sim/report/frets_report.hpp"
+#include "sim/report/gauges_report.hpp"
 #include "sim/report/law_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
@@ -41,5 +43,15 @@ void draw_recording_chart(const analysis::OutputFile& file, const sim::report::A
                           const analysis::Recording& recording);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
+void draw_gauges_chart(const analysis::OutputFile& file, const sim::report::AskedGauges& asked,
+                       const sim::GaugeStudy& study);
+
+/// InputError for a name that is no paper's, for one that is no strip's (.svg, .pdf), and in a build without Qt.
+void require_paper(const std::string& name);
+void require_strip_place(const std::filesystem::path& place);
+void draw_fret_strip(const analysis::OutputFile& file, const sim::report::AskedFrets& asked,
+                     const sim::FretTable& table, const std::string& paper);
+void draw_contact_ruler(const analysis::OutputFile& file, const sim::report::AskedFrets& asked, const sim::Climb& climb,
+                        const std::string& paper);
 
 }  // namespace cli

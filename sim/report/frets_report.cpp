@@ -52,8 +52,7 @@ Json fret_part(const AskedFrets& asked, const FretTable& table, const Fret& fret
     part.update(place_part(fret.stop, fret.from_nut, table.length));
     part["strings"] = Json::array();
     for (std::size_t i = 0; i < fret.strings.size(); ++i)
-        part["strings"].push_back(
-            string_part(asked.preset.strings[i], fret.strings[i], asked.preset.reference_pitch));
+        part["strings"].push_back(string_part(asked.preset.strings[i], fret.strings[i], asked.preset.reference_pitch));
     return part;
 }
 
@@ -102,8 +101,7 @@ std::string places_table(const AskedFrets& asked, const FretTable& table) {
                       mm_cell(fret.from_nut - below, 1)});
         below = fret.from_nut;
     }
-    if (table.guide)
-        text.add_row({"12", "guide", fixed_number(1200.0, 1), mm_cell(table.guide, 1), "-"});
+    if (table.guide) text.add_row({"12", "guide", fixed_number(1200.0, 1), mm_cell(table.guide, 1), "-"});
     return text.text();
 }
 
@@ -162,8 +160,8 @@ std::string temperament_words(const Preset& preset) {
 
 std::string height_words(const StringHeight& height) {
     if (height == StringHeight{}) return "Not corrected for the sharpening of pressed strings.";
-    return "Corrected for strings " + short_number(analysis::mm_from_metres(height.at_nut)) + " mm high at the nut and " +
-           short_number(analysis::mm_from_metres(height.at_octave)) + " mm at the octave.";
+    return "Corrected for strings " + short_number(analysis::mm_from_metres(height.at_nut)) +
+           " mm high at the nut and " + short_number(analysis::mm_from_metres(height.at_octave)) + " mm at the octave.";
 }
 
 std::string frets_json(const AskedFrets& asked, const FretTable& table, const std::optional<Climb>& ruler) {
@@ -199,8 +197,7 @@ std::string frets_table(const AskedFrets& asked, const FretTable& table) {
     if (table.height != StringHeight{} && !table.frets.empty())
         text += "\ncents by which each string, pressed, is sharp (+) or flat (-) on these straight frets\n\n" +
                 errors_table(asked, table);
-    if (!table.bare.empty())
-        text += "\nbare board, semitones and mm from the nut: " + bare_line(table) + "\n";
+    if (!table.bare.empty()) text += "\nbare board, semitones and mm from the nut: " + bare_line(table) + "\n";
     return text;
 }
 
