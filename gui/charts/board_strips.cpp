@@ -75,16 +75,17 @@ Strip fret_strip(const sim::Preset& preset, const sim::FretTable& table) {
 
 Strip contact_ruler(const sim::Preset& preset, const sim::Climb& climb) {
     const std::string string = climb.stops.front().note.string.name;
-    Strip strip{.title = preset.name + ", string " + string + ": where to bow",
-                .lines = {sim::report::player_line(climb.player),
-                          "Lay the zero edge under the strings against the bridge. Each row is a stop in semitones; the "
-                          "bar is its contact band,",
-                          "dashed where none is secure enough to be called one; the upright line in it is the best "
-                          "place."},
-                .zero = "bridge",
-                .length_mm = 100.0,
-                .marks = {},
-                .rows = {}};
+    Strip strip{
+        .title = preset.name + ", string " + string + ": where to bow",
+        .lines = {sim::report::player_line(climb.player),
+                  "Lay the zero edge under the strings against the bridge. Each row is a stop in semitones; the "
+                  "bar is its contact band,",
+                  "dashed where none is secure enough to be called one; the upright line in it is the best "
+                  "place."},
+        .zero = "bridge",
+        .length_mm = 100.0,
+        .marks = {},
+        .rows = {}};
     for (const sim::ClimbStop& stop : climb.stops) {
         const auto bar = bar_of(stop, preset.reference_pitch);
         if (!bar) continue;

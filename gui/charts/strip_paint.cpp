@@ -17,7 +17,7 @@ constexpr double ticks = 6.0 * unit;          // height of the ruler's edge
 constexpr double marks_height = 27.0 * unit;  // of what marks cross
 constexpr double widest_row = 4.6 * unit;
 constexpr double all_rows = 124.0 * unit;  // what a sheet of Letter or A4 has room for
-constexpr double row_names = 1.0 * unit;  // where rows are named, right of the zero edge
+constexpr double row_names = 1.0 * unit;   // where rows are named, right of the zero edge
 
 constexpr TextStyle title_style{.pixels = 44, .bold = true, .colour = style::ink};
 constexpr TextStyle line_style{.pixels = 27, .bold = false, .colour = style::ink};
