@@ -3,10 +3,12 @@
 
 #include "analysis/checked_write.hpp"
 #include "analysis/errors.hpp"
+#include "analysis/output_file.hpp"
 #include "gui/charts/strip_paint.hpp"
 
 #include <QBuffer>
 #include <QImage>
+#include <QLocale>
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
@@ -143,7 +145,16 @@ std::optional<Paper> paper_from_name(const std::string& name) {
     return std::nullopt;
 }
 
+Paper usual_paper() { return QLocale().measurementSystem() == QLocale::ImperialUSSystem ? Paper::letter : Paper::a4; }
+
 void require_strip_ending(const std::filesystem::path& place) { is_pdf(place); }
+
+void save_strip(const Strip& strip, const std::filesystem::path& place) {
+    require_strip_ending(place);
+    analysis::OutputFile file(place);
+    fill_strip(file, strip, usual_paper());
+    file.commit();
+}
 
 void fill_strip(const analysis::OutputFile& file, const Strip& strip, Paper paper) {
     assert(strip.length_mm > 0.0);

@@ -51,6 +51,8 @@ struct Strip {
 
 enum class Paper { a4, letter };
 std::optional<Paper> paper_from_name(const std::string& name);
+/// What the user's country prints on.
+Paper usual_paper();
 
 /// InputError, naming the endings that are accepted, unless the place ends in .svg or .pdf (any case).
 void require_strip_ending(const std::filesystem::path& place);
@@ -59,6 +61,9 @@ void require_strip_ending(const std::filesystem::path& place);
 /// takes, with marks to cut and join them.  Every sheet has a line of exactly 100 mm to be measured after printing.
 /// Needs a ChartSession or QApplication; its thread.
 void fill_strip(const analysis::OutputFile& file, const Strip& strip, Paper paper);
+
+/// The same whole or not at all, on the usual paper; OutputError if it can't be written.
+void save_strip(const Strip& strip, const std::filesystem::path& place);
 
 /// One <svg> element without XML heading, to stand in an HTML page.
 std::string strip_svg(const Strip& strip);
