@@ -151,8 +151,9 @@ std::string temperament_words(const Preset& preset) {
             words = "1/6";
             break;
     }
-    words += " comma meantone, frets ";
-    if (preset.chromatic_frets.empty()) return words + "diatonic";
+    words += " comma meantone, ";
+    if (preset.chromatic_frets.empty()) return words + "frets diatonic";
+    words += preset.chromatic_frets.size() == 1 ? "fret " : "frets ";
     for (std::size_t i = 0; i < preset.chromatic_frets.size(); ++i)
         words += (i > 0 ? " and " : "") + std::to_string(preset.chromatic_frets[i]);
     return words + " chromatic, the others diatonic";
