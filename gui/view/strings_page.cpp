@@ -7,9 +7,11 @@
 
 #include <QComboBox>
 #include <QDoubleSpinBox>
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QPushButton>
 #include <QTableView>
+#include <QVBoxLayout>
 
 namespace gui {
 namespace {
@@ -52,7 +54,10 @@ void StringsPage::add_wishes() {
     raise_->setPrefix(tr("tuned higher by "));
     raise_->setSuffix(tr(" semitones"));
     raise_->setAccessibleName(tr("All strings tuned higher by, semitones"));
-    for (QWidget* widget : std::initializer_list<QWidget*>{what_, aim_, raise_}) add_beside(widget);
+    auto* row = new QHBoxLayout;
+    for (QWidget* widget : std::initializer_list<QWidget*>{what_, aim_, raise_}) row->addWidget(widget);
+    row->addStretch(1);
+    qobject_cast<QVBoxLayout*>(layout())->insertLayout(0, row);
     connect(what_, &QComboBox::currentIndexChanged, this, &StringsPage::ask);
     connect(aim_, &QComboBox::currentIndexChanged, this, &StringsPage::ask);
     connect(raise_, &QDoubleSpinBox::valueChanged, this, &StringsPage::ask);

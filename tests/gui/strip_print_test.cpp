@@ -66,7 +66,7 @@ void expect_hundred(const std::vector<QImage>& pages, std::size_t count) {
 
 }  // namespace
 
-/// expects  every sheet to have its line of 100 mm, within 0.2 mm; 684 mm of violone board on three sheets
+/// expects  every sheet to have its line of 100 mm, within 0.2 mm; 653 mm of a violone's board on three sheets
 TEST(StripPrintTest, EverySheetHasItsHundredMillimetres) {
     const ChartSession session;
     expect_hundred(printed(strip_of("violone_in_g"), Paper::a4), 3);
