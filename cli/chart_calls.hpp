@@ -6,6 +6,8 @@
 #include "sim/report/bridge_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/ends_report.hpp"
+#include "sim/report/frets_report.hpp"
+#include "sim/report/gauges_report.hpp"
 #include "sim/report/law_report.hpp"
 #include "sim/report/passage_report.hpp"
 #include "sim/report/lesson_page.hpp"
@@ -47,5 +49,15 @@ void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::Aske
                        const sim::SpeedStudy& study);
 /// The charts of a lesson's page; none in a build without Qt, and the page says so.
 std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson);
+void draw_gauges_chart(const analysis::OutputFile& file, const sim::report::AskedGauges& asked,
+                       const sim::GaugeStudy& study);
+
+/// InputError for a name that is no paper's, for one that is no strip's (.svg, .pdf), and in a build without Qt.
+void require_paper(const std::string& name);
+void require_strip_place(const std::filesystem::path& place);
+void draw_fret_strip(const analysis::OutputFile& file, const sim::report::AskedFrets& asked,
+                     const sim::FretTable& table, const std::string& paper);
+void draw_contact_ruler(const analysis::OutputFile& file, const sim::report::AskedFrets& asked, const sim::Climb& climb,
+                        const std::string& paper);
 
 }  // namespace cli

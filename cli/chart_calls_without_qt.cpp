@@ -9,6 +9,12 @@ void require_chart_place(const std::string& option, const std::filesystem::path&
                                "charts need a build with Qt (-DBOWBAND_WITH_QT=ON); leave " + option + " out here");
 }
 
+void require_strip_place(const std::filesystem::path& place) {
+    throw analysis::InputError(place.string(), "strips need a build with Qt (-DBOWBAND_WITH_QT=ON); leave it out here");
+}
+
+void require_paper(const std::string&) {}
+
 // Never reached: require_chart_place is asked first.
 void draw_window_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
 void draw_tone_map_chart(const analysis::OutputFile&, const sim::report::Asked&, const sim::Window&) {}
@@ -27,6 +33,11 @@ void draw_recording_chart(const analysis::OutputFile&, const sim::report::AskedR
 void draw_passage_chart(const analysis::OutputFile&, const sim::report::AskedPassage&, const sim::passage::Fingering&,
                         const sim::report::BowedPassage&) {}
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
+void draw_gauges_chart(const analysis::OutputFile&, const sim::report::AskedGauges&, const sim::GaugeStudy&) {}
+void draw_fret_strip(const analysis::OutputFile&, const sim::report::AskedFrets&, const sim::FretTable&,
+                     const std::string&) {}
+void draw_contact_ruler(const analysis::OutputFile&, const sim::report::AskedFrets&, const sim::Climb&,
+                        const std::string&) {}
 
 std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&) { return {}; }
 

@@ -6,6 +6,8 @@
 #include "cli/command_bridge.hpp"
 #include "cli/command_climb.hpp"
 #include "cli/command_ends.hpp"
+#include "cli/command_frets.hpp"
+#include "cli/command_gauges.hpp"
 #include "cli/command_laws.hpp"
 #include "cli/command_lesson.hpp"
 #include "cli/command_note.hpp"
@@ -71,6 +73,8 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
     commands.push_back(std::make_unique<PassageCommand>(program));
+    commands.push_back(std::make_unique<FretsCommand>(program));
+    commands.push_back(std::make_unique<GaugesCommand>(program));
     return commands;
 }
 

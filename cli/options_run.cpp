@@ -134,6 +134,13 @@ RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_l
 void RunOptions::add(CLI::App& parser, const SettingOption& option, const char* group) {
     options_.push_back(option);
     const std::string key = option.key;
+    if (option.kind == SettingKind::flag) {
+        parser
+            .add_flag_callback(
+                option.option, [this, key] { given_[key] = "yes"; }, option.help)
+            ->group(group);
+        return;
+    }
     parser
         .add_option_function<std::string>(
             option.option, [this, key](const std::string& text) { given_[key] = text; }, option.help)
@@ -179,7 +186,8 @@ int RunOptions::thread_count() const {
 }
 
 Question RunOptions::ask() const {
-    Question question{.run = record(), .preset = {}, .string = {}, .stop_end = {}, .workers = {}};
+    Question question{
+        .run = record(), .preset = {}, .string = {}, .string_named = false, .stop_end = {}, .workers = {}};
     question.workers.threads = thread_count();
     question.run.version = program_version();
     question.preset = question.run.preset;
@@ -192,6 +200,16 @@ Question RunOptions::ask() const {
     settings.merge(sim::report::settings_of(question.preset));
 
     if (asks_ == Asks::one_string) put_string(question);
+    const auto named = settings.find("string");
+    const bool given = named != settings.end() && std::holds_alternative<std::string>(named->second);
+    question.string = sim::preset_string(
+        question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
+    settings["string"] = question.string.name;
+    question.string_named = given;
+    if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
+        if (const auto* words = std::get_if<std::string>(&stop->second))
+            stop->second = stops_from_words(*words, question.preset, question.string);
+    }
     question.workers.kernel = kernel_of(settings);
     settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
     return question;

@@ -23,7 +23,8 @@ enum class SettingKind {
     span,    ///< 20 or 20:60
     word,    ///< taken as it stands
     list,    ///< 0.1,0.4: kept as its text
-    stop     ///< 5, 5.5, D5, two of them as a range 5:19, or several 0,12,19
+    stop,    ///< 5, 5.5, D5, two of them as a range 5:19, or several 0,12,19
+    flag     ///< given or not: "yes" where it was
 };
 
 /// An option that is a setting of the run.
@@ -52,6 +53,7 @@ struct Question {
     sim::report::RunRecord run;  ///< the settings given; defaults are added as they come into force
     sim::Preset preset;
     sim::PresetString string;
+    bool string_named = false;  ///< by --string, or by the record that is repeated; else it is the first
     std::optional<sim::StopEnd> stop_end;
     sim::Workers workers;  ///< threads and kernel asked for; nobody told
 
@@ -80,7 +82,7 @@ struct Question {
     std::vector<double> some_stops();
     /// All stops asked for, a semitone apart; the whole board if none was.
     std::vector<double> stops();
-    /// The stops asked for, else those of `usual` that lie on the board.
+    /// The stops asked for, in any form, else those of `usual` that lie on the board.
     std::vector<double> stops_or(const std::vector<double>& usual);
     /// The one contact point asked for, m; InputError for a range.
     std::optional<double> one_contact() const;

@@ -105,7 +105,7 @@ std::vector<double> Question::stops() {
 
 std::vector<double> Question::stops_or(const std::vector<double>& usual) {
     if (run.settings.contains("stop_semitones")) {
-        if (std::holds_alternative<double>(run.settings.at("stop_semitones"))) return {one_stop()};
+        if (!std::holds_alternative<Span>(run.settings.at("stop_semitones"))) return some_stops();
         return stops();
     }
     std::vector<double> stops;

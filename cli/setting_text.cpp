@@ -115,6 +115,7 @@ SettingValue setting_from(const std::string& text, const SettingOption& option) 
         case SettingKind::list:
             return list_text(numbers_from(text, option.option));
         case SettingKind::word:
+        case SettingKind::flag:
             break;
     }
     return text;

@@ -178,8 +178,10 @@ FretTable fret_table(const Preset& preset, const StringHeight& height) {
     for (const PresetString& string : preset.strings) strings.push_back({&string, open_string(preset, string)});
     for (int n = 1; n <= preset.frets; ++n) table.frets.push_back(fret_across(preset, strings, n, height));
     if (preset.guide_fret) table.guide = 0.5 * length;
+    Preset bare = preset;
+    if (bare.temperament == Temperament::rule_of_18) bare.temperament = Temperament::equal;
     for (int n = preset.frets + 1; n <= static_cast<int>(last_stop(preset)); ++n)
-        table.bare.push_back(fret_place(preset, preset.strings.front(), n));
+        table.bare.push_back(fret_place(bare, preset.strings.front(), n));
     return table;
 }
 

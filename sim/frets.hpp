@@ -69,7 +69,8 @@ struct FretTable {
     StringHeight height;
     std::vector<Fret> frets;      ///< the preset's, one a semitone
     std::optional<double> guide;  ///< m from the nut: half the length, a landmark for the hand and no stopping fret
-    std::vector<FretPlace> bare;  ///< semitones above the frets to the board's end, where a finger stops the string
+    std::vector<FretPlace> bare;  ///< semitones above the frets to the board's end, where a finger stops the string, in
+                                  ///< the same temperament (rule_of_18: equal), uncorrected
     double board_end = 0.0;       ///< m from the nut
 
     bool operator==(const FretTable&) const = default;

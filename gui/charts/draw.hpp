@@ -7,6 +7,7 @@
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
+#include "gui/charts/rows_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
@@ -32,5 +33,6 @@ std::unique_ptr<QGraphicsScene> draw(const StackChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const RecordingChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const PassageChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const RowsChart& chart);
 
 }  // namespace gui::charts

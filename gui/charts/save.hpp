@@ -7,6 +7,7 @@
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
+#include "gui/charts/rows_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
 #include "gui/charts/sweep_chart.hpp"
@@ -29,6 +30,7 @@ namespace gui::charts {
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
 using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
                            BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart>;
+                           BridgeChart, StackChart, ToneMapChart, RecordingChart, RowsChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

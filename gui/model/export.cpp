@@ -3,6 +3,7 @@
 
 #include "analysis/audio_file.hpp"
 #include "analysis/output_file.hpp"
+#include "gui/model/strings_study.hpp"
 
 #include <QCoreApplication>
 
@@ -36,6 +37,13 @@ std::vector<Export> window_tables(const WindowAnswerPointer& answer) {
                  [answer] { return window_json(answer->asked, answer->window); }),
             text(Words::tr("Every stroke of the window, CSV"), "window_strokes.csv",
                  [answer] { return window_map_csv(answer->asked, answer->window); })};
+}
+
+std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& answer) {
+    return {text(Words::tr("Table of the strings, CSV"), "strings.csv",
+                 [answer] { return gauges_csv(answer->asked, answer->study); }),
+            text(Words::tr("Table of the strings, JSON"), "strings.json",
+                 [answer] { return gauges_json(answer->asked, answer->study); })};
 }
 
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,

@@ -11,6 +11,8 @@
 
 namespace gui {
 
+struct StringsAnswer;
+
 /// Something that can be put into a file.
 struct Export {
     QString name;       ///< "Table of the climb, CSV"
@@ -23,6 +25,7 @@ struct Export {
 // Tables, as the commands write them.
 std::vector<Export> climb_tables(const ClimbAnswerPointer& answer);
 std::vector<Export> window_tables(const WindowAnswerPointer& answer);
+std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& answer);
 /// WAV or FLAC by the name; none of those that are not there yet.
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb);

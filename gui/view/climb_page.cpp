@@ -3,6 +3,7 @@
 
 #include "gui/charts/answers.hpp"
 #include "gui/view/desk.hpp"
+#include "gui/view/strip_exports.hpp"
 
 #include <QHeaderView>
 #include <QPushButton>
@@ -49,6 +50,7 @@ std::vector<Export> ClimbPage::exports() const {
     if (!has_answer() || !chart().has_chart()) return {};
     std::vector<Export> all = climb_tables(desk_->climb.answer());
     all.insert(all.begin(), chart_export(tr("Chart of the climb"), "climb.png"));
+    all.push_back(contact_ruler_file(*desk_->selection.preset(), desk_->climb.answer()));
     return all;
 }
 

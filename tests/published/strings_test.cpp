@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/units.hpp"
 #include "sim/cautions.hpp"
+#include "sim/gauge_candidates.hpp"
 #include "sim/material.hpp"
 #include "sim/preset.hpp"
 #include "tests/validity.hpp"
@@ -9,6 +10,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <tuple>
 
 namespace {
 
@@ -81,6 +83,47 @@ TEST(StringFigures, GutStringTwistsAndBendsAsARoundRod) {
     const double bending = 5.5e9 * pi * std::pow(0.64e-3, 4) / 64.0;
     check({"division bass D4: B of its stiffness", "", Flag::derived},
           NearShare{inharmonicity(open), pi * pi * bending / (open.tension * 0.69 * 0.69), 1e-9});
+}
+
+/// source   a published rule for plain gut, F L d = 49 sqrt(T), pitch in Hz, length in m, diameter in mm, pull in kgf;
+/// seen
+///          only as quoted elsewhere, which publication it is from is not known here (second-hand)
+/// expects  440 Hz on 0.50 m at 5 kgf: 0.498 mm, from the pull as from the rule
+/// margin   the last digit
+TEST(StringFigures, DiameterFromThePullFollowsTheRuleOf49) {
+    constexpr double newtons_a_kgf = 9.80665;
+    for (const auto& [hz, length, kgf] : {std::tuple{440.0, 0.50, 5.0}, {276.98, 0.69, 6.2}, {69.2, 0.9, 12.0}}) {
+        const double mass = mass_for_pull({kgf * newtons_a_kgf, hz, length});
+        const double rule = 49.0 * std::sqrt(kgf) / (hz * length);
+        check({"gut for " + digits(hz, "Hz") + " on " + digits(length, "m") + " at " + digits(kgf, "kgf"), "",
+               Flag::second_hand, "mm"},
+              Near{analysis::mm_from_metres(plain_diameter_of("gut", mass)), rule, 0.0005});
+    }
+    const double quoted = plain_diameter_of("gut", mass_for_pull({5.0 * newtons_a_kgf, 440.0, 0.50}));
+    check({"gut for 440 Hz on 0.50 m at 5 kgf, as quoted", "", Flag::second_hand, "mm"},
+          Near{analysis::mm_from_metres(quoted), 0.498, 0.0005});
+}
+
+/// source   published gauges of pairs of equal pull, viola C3 and D4 in gut; and of a violin's E, A and D; seen only as
+///          quoted elsewhere, which publications they are from is not known here (second-hand)
+/// expects  from the thinner string's pull, the diameter of the thicker
+/// margin   1.5 %: gauges are made to some hundredths of a mm; violin 2 %: they are given to 0.05 mm
+TEST(StringFigures, EqualPullGivesThePublishedPairs) {
+    const auto thick_mm = [](double thin_mm, double semitones_lower) {
+        const double thin = plain_mass_of("gut", analysis::metres_from_mm(thin_mm));
+        const double length = 0.37;  // m, any: it falls out
+        const double high = pitch_frequency("D4", 440.0);
+        const double pull = thin * std::pow(2.0 * length * high, 2);
+        const double mass = mass_for_pull({pull, high * analysis::ratio_from_semitones(-semitones_lower), length});
+        return analysis::mm_from_metres(plain_diameter_of("gut", mass));
+    };
+    for (const auto& [thick, thin] :
+         {std::pair{2.44, 1.08}, {2.50, 1.10}, {2.56, 1.14}, {2.64, 1.16}, {2.70, 1.20}, {2.76, 1.22}})
+        check({"C3 of the pull of a D4 of " + digits(thin, "mm"), "", Flag::second_hand, "mm"},
+              NearShare{thick_mm(thin, 14.0), thick, 0.015});
+    for (const auto& [thick, thin] : {std::pair{1.05, 0.70}, {1.60, 1.05}})
+        check({"a fifth below a string of " + digits(thin, "mm") + " of the same pull", "", Flag::second_hand, "mm"},
+              NearShare{thick_mm(thin, 7.0), thick, 0.02});
 }
 
 /// source   common practice of makers, no source: diameter in mm is the root of the mass in g/m (1273 kg/m^3)
