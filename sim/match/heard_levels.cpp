@@ -39,7 +39,9 @@ double pitch_at(const analysis::Tone& tone, double time) {
     return hz;
 }
 
-HalfPowers half_powers(std::span<const double> samples, double rate, const analysis::Tone& tone, double limit) {
+HalfPowers half_powers(const NoteSamples& part, const analysis::Tone& tone, double limit) {
+    const std::span<const double> samples = part.signal.samples;
+    const double rate = part.signal.sample_rate;
     const double periods = 2.0 * std::ceil(0.5 * std::max(least_periods, least_frame * tone.hz));
     const auto length = std::min(samples.size(), static_cast<std::size_t>(std::ceil((periods + 0.1) * rate / tone.hz)));
     const std::size_t room = samples.size() - length;
@@ -48,7 +50,7 @@ HalfPowers half_powers(std::span<const double> samples, double rate, const analy
     for (std::size_t i = 0; i < frames; ++i) {
         const std::size_t start = frames > 1 ? room * i / (frames - 1) : room / 2;
         const double middle = (static_cast<double>(start) + 0.5 * static_cast<double>(length)) / rate;
-        const double hz = pitch_at(tone, middle);
+        const double hz = pitch_at(tone, part.skipped + middle);
         // Half the pitch: a whole number of its periods is an even number of the tone's.
         const auto partials =
             analysis::measure_partials(samples.subspan(start, length), rate, {0.5 * hz, limit * hz / tone.hz});
@@ -66,9 +68,9 @@ HalfPowers half_powers(std::span<const double> samples, double rate, const analy
 
 }  // namespace
 
-std::vector<HeardLevel> heard_levels(std::span<const double> samples, double sample_rate, const analysis::Tone& tone) {
-    const double limit = std::min(compared_limit, highest_share * sample_rate);
-    const HalfPowers powers = half_powers(samples, sample_rate, tone, limit + 0.5 * tone.hz);
+std::vector<HeardLevel> heard_levels(const NoteSamples& part, const analysis::Tone& tone) {
+    const double limit = std::min(compared_limit, highest_share * part.signal.sample_rate);
+    const HalfPowers powers = half_powers(part, tone, limit + 0.5 * tone.hz);
     std::vector<double> between;  // [n]: between partials n and n + 1, n = 0 under the first
     for (std::size_t k = 0; k < powers.sum.size(); k += 2) between.push_back(powers.sum[k] / powers.frames);
     std::vector<HeardLevel> levels;

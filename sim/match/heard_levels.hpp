@@ -2,8 +2,8 @@
 #pragma once
 
 #include "analysis/tone.hpp"
+#include "sim/match/note_samples.hpp"
 
-#include <span>
 #include <vector>
 
 namespace sim::match {
@@ -20,13 +20,14 @@ struct HeardLevel {
     bool operator==(const HeardLevel&) const = default;
 };
 
-/// Levels of a steady tone's partials up to compared_limit and 0.42 of the sample rate.
+/// Levels of a steady tone's partials, of `samples` that begin `skipped` s into its stretch, up to compared_limit and
+/// 0.42 of the sample rate.
 ///
 /// Mean powers of Hann windows of an even number of periods, eight or more and 0.1 s, each at its own pitch, so that
 /// vibrato smears little; the noise is measured midway between neighbouring partials, where such windows have their
 /// zeros, and smoothed over five places.
 ///
 /// threads  any
-std::vector<HeardLevel> heard_levels(std::span<const double> samples, double sample_rate, const analysis::Tone& tone);
+std::vector<HeardLevel> heard_levels(const NoteSamples& part, const analysis::Tone& tone);
 
 }  // namespace sim::match

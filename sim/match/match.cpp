@@ -41,7 +41,7 @@ struct Work {
     std::vector<StopCandidate> candidates;
 };
 
-std::vector<Work> works_of(Match& match, const std::vector<analysis::Signal>& sounds, const Preset& preset,
+std::vector<Work> works_of(Match& match, const std::vector<NoteSamples>& sounds, const Preset& preset,
                            const KnownPlace& known) {
     std::vector<Work> works;
     for (std::size_t i = 0; i < match.notes.size(); ++i) {
@@ -49,7 +49,7 @@ std::vector<Work> works_of(Match& match, const std::vector<analysis::Signal>& so
         NoteMatch& answer = match.notes[i];
         answer.abstains = doubt_of_sound(note);
         if (!answer.abstains.empty()) continue;
-        answer.heard = heard_levels(sounds[i].samples, sounds[i].sample_rate, *note.tone);
+        answer.heard = heard_levels(sounds[i], *note.tone);
         answer.abstains = doubt_of_partials(answer.heard);
         if (!answer.abstains.empty()) continue;
         Work work{.note = i, .candidates = stop_candidates(preset, known, note.tone->hz)};

@@ -25,11 +25,16 @@ Stretch stretch_of(const analysis::RecordedNote& note, double sample_rate) {
 
 }  // namespace
 
-std::vector<analysis::Signal> note_samples(const analysis::SoundBlocks& sound, const analysis::Recording& recording,
-                                           std::size_t count) {
+std::vector<NoteSamples> note_samples(const analysis::SoundBlocks& sound, const analysis::Recording& recording,
+                                      std::size_t count) {
     std::vector<Stretch> stretches;
-    for (std::size_t i = 0; i < count; ++i) stretches.push_back(stretch_of(recording.notes[i], sound.sample_rate));
-    std::vector<analysis::Signal> samples(count, {.samples = {}, .sample_rate = sound.sample_rate});
+    std::vector<NoteSamples> samples;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double measured = recording.notes[i].measured;
+        stretches.push_back(stretch_of(recording.notes[i], sound.sample_rate));
+        samples.push_back({.signal = {.samples = {}, .sample_rate = sound.sample_rate},
+                           .skipped = 0.5 * (measured - std::min(longest, measured))});
+    }
     double at = 0.0;
     sound.play([&](const analysis::SoundBlock& block) {
         const double end = at + static_cast<double>(block.mono.size());
@@ -39,7 +44,8 @@ std::vector<analysis::Signal> note_samples(const analysis::SoundBlocks& sound, c
             if (from >= to) continue;
             const auto part =
                 block.mono.subspan(static_cast<std::size_t>(from - at), static_cast<std::size_t>(to - from));
-            samples[i].samples.insert(samples[i].samples.end(), part.begin(), part.end());
+            std::vector<double>& kept = samples[i].signal.samples;
+            kept.insert(kept.end(), part.begin(), part.end());
         }
         at = end;
     });
