@@ -161,6 +161,28 @@ BandPlace place_in(const Region& region, const BandResult& band) {
     return region.low >= band.band->near && region.high <= band.band->far ? BandPlace::inside : BandPlace::partly;
 }
 
+/// The same, telling nobody.
+Workers silent(Workers workers) {
+    workers.progress = {};
+    return workers;
+}
+
+std::optional<PeriodPair> period_of(const NoteMatch& answer, const NoteSamples& samples, const analysis::Tone& tone,
+                                    const Player& player) {
+    const StringMatch& likeliest = answer.strings.front();
+    const Touch touch{.contact_point = likeliest.region->best_contact, .force = likeliest.region->best_force};
+    return period_pair(samples, tone, {.numbers = answer.numbers, .levels = answer.body}, likeliest.place.note,
+                       started_stroke(likeliest.place.note, player, touch));
+}
+
+void add_periods(Match& match, const std::vector<NoteSamples>& samples, const Workers& workers) {
+    for_each_job(static_cast<int>(match.notes.size()), silent(workers), [&](int job) {
+        const auto i = static_cast<std::size_t>(job);
+        if (match.notes[i].abstains.empty())
+            match.notes[i].period = period_of(match.notes[i], samples[i], *match.recording.notes[i].tone, match.player);
+    });
+}
+
 /// Each string and stop once.
 void add_bands(Match& match, const MatchPlan& plan, const Workers& workers) {
     std::map<StopKey, BandResult> found;
@@ -182,7 +204,8 @@ void add_bands(Match& match, const MatchPlan& plan, const Workers& workers) {
 
 std::string_view band_place_name(BandPlace place) { return place_names[static_cast<std::size_t>(place)]; }
 
-Match match(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan, const Workers& workers) {
+Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
+                      const Workers& workers) {
     Match match{.recording = analysis::analyse(
                     sound, {.range = range_of(preset, plan.known), .intended_hz = 0.0, .threads = workers.threads}),
                 .notes = {},
@@ -193,7 +216,8 @@ Match match(const analysis::SoundBlocks& sound, const Preset& preset, const Matc
     if (count < match.recording.notes.size())
         match.warnings.push_back("Only the first " + std::to_string(count) + " notes were compared.");
     match.notes.resize(count);
-    std::vector<Work> works = works_of(match, note_samples(sound, match.recording, count), preset, plan.known);
+    const std::vector<NoteSamples> samples = note_samples(sound, match.recording, count);
+    std::vector<Work> works = works_of(match, samples, preset, plan.known);
     const double most = plan.bands ? 1.0 - band_share : 1.0;
     const PlayedStops stops = played_stops(works, plan, preset.player, part_of(workers, {listening_share, most}));
     const std::vector<ComparedNote> compared = compared_notes(works, match, stops, preset.bridge);
@@ -206,6 +230,7 @@ Match match(const analysis::SoundBlocks& sound, const Preset& preset, const Matc
         answer.abstains =
             doubt_of_finding({.misfit = answer.misfit, .contact = region.contact, .possible = region.contact_all});
     }
+    if (plan.periods) add_periods(match, samples, workers);
     if (plan.bands) add_bands(match, plan, part_of(workers, {most, 1.0}));
     return match;
 }

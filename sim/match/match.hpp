@@ -5,6 +5,7 @@
 #include "analysis/sound_blocks.hpp"
 #include "sim/match/body_prior.hpp"
 #include "sim/match/heard_levels.hpp"
+#include "sim/match/period_pair.hpp"
 #include "sim/match/region.hpp"
 #include "sim/match/stop_candidates.hpp"
 #include "sim/match/stroke_spectra.hpp"
@@ -22,6 +23,7 @@ struct MatchPlan {
     KnownPlace known;
     SpectraGrid grid;
     MapGrid band_grid{.contact_points = 40, .player_forces = 12, .more_forces = 0};
+    bool periods = true;          ///< make the overlaid periods
     bool bands = true;            ///< find the contact band of each note's likeliest string too
     double region_share = 0.8;    ///< of the likelihood that a region holds, 0.1 … 0.99
     std::size_t most_notes = 40;  ///< the first ones; the others are passed over with a warning
@@ -61,7 +63,8 @@ struct NoteMatch {
     std::vector<double> simulated;  ///< dB re 1 N, the likeliest stroke's bridge force there
     std::vector<double> body;       ///< dB, what body, room and gain seem to add there
     std::vector<double> body_deviation;
-    std::optional<BandResult> band;  ///< of the likeliest string's note
+    std::optional<PeriodPair> period;  ///< of the likeliest stroke
+    std::optional<BandResult> band;    ///< of the likeliest string's note
     BandPlace in_band = BandPlace::unknown;
 };
 
@@ -78,6 +81,7 @@ struct Match {
 /// A note abstains where it has no steady pitch on the instrument, is too short, rough, foreign or noisy, where no
 /// stroke fits (misfit_limit), and where its region is nearly all that was thought possible.
 /// threads  results don't depend on them
-Match match(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan, const Workers& workers);
+Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
+                      const Workers& workers);
 
 }  // namespace sim::match

@@ -71,8 +71,8 @@ Coverage covered(const CoveragePlan& plan, const sim::Workers& workers) {
         sim::match::MatchPlan asked = plan.match;
         if (plan.string_known) asked.known.string = recording.notes.front().string;
         const sim::match::Match match =
-            sim::match::match(analysis::blocks_of(recording.sound.samples, recording.sound.sample_rate),
-                              sim::find_preset(recording.preset), asked, workers);
+            sim::match::match_recording(analysis::blocks_of(recording.sound.samples, recording.sound.sample_rate),
+                                        sim::find_preset(recording.preset), asked, workers);
         for (const BowedNote& truth : recording.notes) coverage.notes.push_back(covered_note(match, recording, truth));
     }
     return coverage;

@@ -15,7 +15,7 @@ std::vector<std::string> test_presets();
 struct CoveragePlan {
     BowedPlan bowed;
     bool string_known = false;  ///< the string is told (recordings of one note)
-    sim::match::MatchPlan match{.known = {}, .grid = {}, .bands = false, .prior = {}};
+    sim::match::MatchPlan match{.known = {}, .grid = {}, .periods = false, .bands = false, .prior = {}};
 };
 
 /// One true stroke beside what was said of it.
