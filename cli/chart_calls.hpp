@@ -7,6 +7,7 @@
 #include "sim/report/climb_report.hpp"
 #include "sim/report/ends_report.hpp"
 #include "sim/report/law_report.hpp"
+#include "sim/report/match_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
 #include "sim/report/speeds_report.hpp"
@@ -39,6 +40,9 @@ void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::
                            const sim::Climb& climb);
 void draw_recording_chart(const analysis::OutputFile& file, const sim::report::AskedRecording& asked,
                           const analysis::Recording& recording);
+/// One note of it.
+void draw_match_chart(const analysis::OutputFile& file, const sim::report::AskedMatch& asked,
+                      const sim::match::Match& match, std::size_t note);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 

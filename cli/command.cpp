@@ -7,6 +7,7 @@
 #include "cli/command_climb.hpp"
 #include "cli/command_ends.hpp"
 #include "cli/command_laws.hpp"
+#include "cli/command_match.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_presets.hpp"
 #include "cli/command_sensitivity.hpp"
@@ -65,6 +66,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<EndsCommand>(program));
     commands.push_back(std::make_unique<StartCommand>(program));
     commands.push_back(std::make_unique<AnalyseCommand>(program));
+    commands.push_back(std::make_unique<MatchCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
     return commands;

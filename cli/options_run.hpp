@@ -52,6 +52,7 @@ struct Question {
     sim::report::RunRecord run;  ///< the settings given; defaults are added as they come into force
     sim::Preset preset;
     sim::PresetString string;
+    bool every_string = false;  ///< none was named, see RunOptions::any_string
     std::optional<sim::StopEnd> stop_end;
     sim::Workers workers;  ///< threads and kernel asked for; nobody told
 
@@ -91,6 +92,9 @@ class RunOptions {
 public:
     RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more);
 
+    /// Without --string every string is meant and not the first.
+    void any_string() { any_string_ = true; }
+
     /// Everything given is read and checked against the preset.
     Question ask() const;
 
@@ -101,6 +105,7 @@ private:
     int thread_count() const;
 
     std::string command_;
+    bool any_string_ = false;
     std::vector<SettingOption> options_;
     std::map<std::string, std::string> given_;  ///< option's key -> text
     std::string preset_;

@@ -141,7 +141,6 @@ void add_strings(NoteMatch& answer, const Work& work, const StrokePosterior& pos
                                   .share = sum,
                                   .region = region_of(stops.at(key_of(work.candidates[c])), weights, share)});
     }
-    // The likeliest stroke's string is not always the likeliest string; the region belongs to the latter.
     std::ranges::stable_sort(answer.strings, std::greater(), &StringMatch::share);
     answer.string_told = answer.strings.front().share >= told_share;
 }

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <numeric>
 #include <optional>
 
 namespace sim::match {
@@ -38,30 +39,46 @@ VectorXd error_of(const ComparedNote& note, const ModelledStroke& stroke, const 
     return error;
 }
 
-/// Weighs all strokes of a note over a body; the weights sum to 1.
+NormalFit fit_of(const ComparedNote& note, const ModelledStroke& stroke, const BodyBelief& belief,
+                 const BodyPrior& prior) {
+    MatrixXd covariance = belief.covariance;
+    covariance.diagonal() += error_of(note, stroke, prior);
+    return normal_fit(residual_of(note, stroke) - belief.mean, covariance);
+}
+
+/// Logs turned into weights that sum to 1 over all candidates.
+void normalise(std::vector<std::vector<double>>& logs) {
+    double most = -std::numeric_limits<double>::infinity();
+    for (const std::vector<double>& some : logs)
+        for (const double log : some) most = std::max(most, log);
+    double sum = 0.0;
+    for (std::vector<double>& some : logs)
+        for (double& log : some) sum += log = std::exp(log - most);
+    for (std::vector<double>& weights : logs)
+        for (double& weight : weights) weight /= sum;
+}
+
+/// Weighs all strokes of a note over a body.
 StrokePosterior weighed(const ComparedNote& note, const BodyBelief& belief, const BodyPrior& prior) {
     StrokePosterior posterior;
-    double most = -std::numeric_limits<double>::infinity();
-    for (std::size_t c = 0; c < note.candidates.size(); ++c) {
-        const std::vector<ModelledStroke>& strokes = note.candidates[c];
+    for (const std::vector<ModelledStroke>& strokes : note.candidates) {
         std::vector<double>& logs = posterior.weights.emplace_back();
-        for (std::size_t s = 0; s < strokes.size(); ++s) {
-            MatrixXd covariance = belief.covariance;
-            covariance.diagonal() += error_of(note, strokes[s], prior);
-            const NormalFit fit = normal_fit(residual_of(note, strokes[s]) - belief.mean, covariance);
-            logs.push_back(fit.log_density - std::log(static_cast<double>(strokes.size())));
-            if (logs.back() <= most) continue;
-            most = logs.back();
-            posterior.best_candidate = c;
-            posterior.best_stroke = s;
-            posterior.misfit = fit.chi_square / static_cast<double>(note.numbers.size());
-        }
+        for (const ModelledStroke& stroke : strokes)
+            logs.push_back(fit_of(note, stroke, belief, prior).log_density -
+                           std::log(static_cast<double>(strokes.size())));
     }
-    double sum = 0.0;
-    for (std::vector<double>& logs : posterior.weights)
-        for (double& log : logs) sum += log = std::exp(log - most);
-    for (std::vector<double>& weights : posterior.weights)
-        for (double& weight : weights) weight /= sum;
+    normalise(posterior.weights);
+    double most = -1.0;
+    for (std::size_t c = 0; c < posterior.weights.size(); ++c) {
+        const double sum = std::accumulate(posterior.weights[c].begin(), posterior.weights[c].end(), 0.0);
+        if (sum <= most) continue;
+        most = sum;
+        posterior.best_candidate = c;
+    }
+    const std::vector<double>& likeliest = posterior.weights[posterior.best_candidate];
+    posterior.best_stroke = static_cast<std::size_t>(std::ranges::max_element(likeliest) - likeliest.begin());
+    const ModelledStroke& best = note.candidates[posterior.best_candidate][posterior.best_stroke];
+    posterior.misfit = fit_of(note, best, belief, prior).chi_square / static_cast<double>(note.numbers.size());
     return posterior;
 }
 

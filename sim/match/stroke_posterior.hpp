@@ -32,8 +32,8 @@ inline constexpr double misfit_limit = 2.0;
 /// What may be said of a note's stroke and of the body.
 struct StrokePosterior {
     std::vector<std::vector<double>> weights;  ///< [candidate][stroke], sum 1 over all
-    std::size_t best_candidate = 0;
-    std::size_t best_stroke = 0;
+    std::size_t best_candidate = 0;            ///< with the greatest sum of weights
+    std::size_t best_stroke = 0;               ///< the likeliest of its strokes
     double misfit = 0.0;       ///< of the likeliest stroke: chi² a partial; about 1 or less where the model holds
     std::vector<double> body;  ///< dB, response at the partials given all notes, their likeliest strokes
     std::vector<double> body_deviation;  ///< dB

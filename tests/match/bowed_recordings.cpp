@@ -70,6 +70,12 @@ struct Take {
     analysis::Signal sound;
 };
 
+/// Near enough the note for a player who hears: within 40 cents.
+bool in_tune(const sim::StrokeResult& result, const sim::Note& note) {
+    constexpr double most = 40.0;
+    return result.tone.pitch && std::abs(analysis::cents_between(*result.tone.pitch, fundamental(note.string))) <= most;
+}
+
 Take take_of(const sim::Preset& preset, const BowedPlan& plan, Draw& draw) {
     while (true) {
         const sim::PresetString& string = preset.strings[draw.below(preset.strings.size())];
@@ -83,7 +89,7 @@ Take take_of(const sim::Preset& preset, const BowedPlan& plan, Draw& draw) {
                                              .force = draw.by_ratio(player.force_low, player.force_high)});
         stroke.duration += held_on;
         const sim::Played played = play_recorded(note, stroke);
-        if (!sim::speaks(played.result, note, player)) continue;
+        if (!sim::speaks(played.result, note, player) || !in_tune(played.result, note)) continue;
         Take take{.note = {.string = string.name,
                            .stop = stop,
                            .hz = fundamental(note.string),
