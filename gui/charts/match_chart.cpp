@@ -98,16 +98,17 @@ Scale period_scale(const MatchChart& chart) {
     return extent.scale(0.06);
 }
 
+Polyline period_line(const std::vector<double>& values) {
+    Polyline line;
+    for (std::size_t j = 0; j < values.size(); ++j)
+        line.push_back({static_cast<double>(j) / static_cast<double>(values.size()), values[j]});
+    if (!values.empty()) line.push_back({1.0, values.front()});
+    return line;
+}
+
 void draw_period(const MatchChart& chart, Panel& panel) {
-    const auto line = [](const std::vector<double>& values) {
-        Polyline line;
-        for (std::size_t j = 0; j < values.size(); ++j)
-            line.push_back({static_cast<double>(j) / static_cast<double>(values.size()), values[j]});
-        if (!values.empty()) line.push_back({1.0, values.front()});
-        return line;
-    };
-    panel.add_line(line(chart.period_simulated), {.pen = simulated_pen});
-    panel.add_line(line(chart.period_heard), {.pen = heard_pen});
+    panel.add_line(period_line(chart.period_simulated), {.pen = simulated_pen});
+    panel.add_line(period_line(chart.period_heard), {.pen = heard_pen});
 }
 
 void add_legend(const MatchChart& chart, SideColumn& side) {

@@ -104,13 +104,26 @@ struct Sums {
     std::vector<double> contact;
     std::vector<double> force;
 };
+/// A stroke speaks for its contact point and, less and less, for what lies up to its neighbours': between them nothing
+/// was played.
+std::vector<double> spread_to_neighbours(const std::vector<double>& weights) {
+    std::vector<double> spread(weights.size());
+    const std::size_t last = weights.size() - 1;
+    for (std::size_t x = 0; x < weights.size(); ++x) {
+        spread[x] += 0.5 * weights[x];
+        spread[x > 0 ? x - 1 : x] += 0.25 * weights[x];
+        spread[std::min(x + 1, last)] += 0.25 * weights[x];
+    }
+    return spread;
+}
+
 Sums summed(const PlayedStop& stop, const std::vector<double>& weights) {
     Sums sums{std::vector<double>(stop.spectra.contact_points.size()), std::vector<double>(stop.spectra.forces.size())};
     for (std::size_t s = 0; s < weights.size(); ++s) {
         sums.contact[stop.strokes[s].contact] += weights[s];
         sums.force[stop.strokes[s].force] += weights[s];
     }
-    return sums;
+    return {spread_to_neighbours(sums.contact), spread_to_neighbours(sums.force)};
 }
 
 std::optional<StrokeRegion> region_of(const PlayedStop& stop, const std::vector<double>& weights, double share) {

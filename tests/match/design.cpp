@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// How well places are found on recordings to design with; run by hand: match_design SEED RECORDINGS NOTES [known]
+// How well places are found on recordings to design with; run by hand: match_design SEED RECORDINGS NOTES
+// [known] [changed] [points=N]
 #include "tests/match/coverage.hpp"
 
 #include <cstdio>
@@ -15,6 +16,7 @@ int main(int argc, char** argv) {
     for (int i = 4; i < argc; ++i) {
         const std::string word = argv[i];
         if (word == "known") plan.string_known = true;
+        if (word.starts_with("points=")) plan.match.grid.contact_points = std::stoi(word.substr(7));
         if (word == "changed") plan.bowed.string_change = 0.3;
     }
     const tests::Coverage coverage = tests::covered(plan, {.threads = 2, .progress = {}, .stop = {}});
