@@ -67,5 +67,7 @@ struct NamedCoverage {
     Coverage coverage;
 };
 std::string coverage_table(const std::vector<NamedCoverage>& sets);
+/// The table with what it shows, as kept in tests/reports/match.md.
+std::string coverage_report(const std::string& table);
 
 }  // namespace tests
