@@ -135,9 +135,10 @@ void add_bodies(std::span<const ComparedNote> notes, std::vector<StrokePosterior
         std::vector<BodyMessage> heard = around(messages, i);
         heard.push_back(*messages[i]);
         const BodyBelief belief = body_belief(prior, notes[i].octaves, heard);
+        const double own_gain = (messages[i]->residual - belief.mean).mean();
         for (std::size_t k = 0; k < notes[i].octaves.size(); ++k) {
             const auto at = static_cast<Index>(k);
-            posteriors[i].body.push_back(notes[i].body_mean[k] + belief.mean[at]);
+            posteriors[i].body.push_back(notes[i].body_mean[k] + belief.mean[at] + own_gain);
             posteriors[i].body_deviation.push_back(std::sqrt(std::max(0.0, belief.covariance(at, at))));
         }
     }

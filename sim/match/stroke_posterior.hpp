@@ -34,8 +34,9 @@ struct StrokePosterior {
     std::vector<std::vector<double>> weights;  ///< [candidate][stroke], sum 1 over all
     std::size_t best_candidate = 0;            ///< with the greatest sum of weights
     std::size_t best_stroke = 0;               ///< the likeliest of its strokes
-    double misfit = 0.0;       ///< of the likeliest stroke: chi² a partial; about 1 or less where the model holds
-    std::vector<double> body;  ///< dB, response at the partials given all notes, their likeliest strokes
+    double misfit = 0.0;  ///< of the likeliest stroke: chi² a partial; about 1 or less where the model holds
+    std::vector<double>
+        body;  ///< dB, response at the partials, this note's gain included, given all notes' likeliest strokes
     std::vector<double> body_deviation;  ///< dB
 };
 

@@ -89,7 +89,9 @@ Take take_of(const sim::Preset& preset, const BowedPlan& plan, Draw& draw) {
                                              .force = draw.by_ratio(player.force_low, player.force_high)});
         stroke.duration += held_on;
         const sim::Played played = play_recorded(note, stroke);
-        if (!sim::speaks(played.result, note, player) || !in_tune(played.result, note)) continue;
+        const bool good = plan.speaking ? sim::speaks(played.result, note, player)
+                                        : played.result.verdict.motion != sim::Motion::helmholtz;
+        if (!good || !in_tune(played.result, note)) continue;
         Take take{.note = {.string = string.name,
                            .stop = stop,
                            .hz = fundamental(note.string),

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // How well places are found on recordings to design with; run by hand: match_design SEED RECORDINGS NOTES
-// [known] [changed] [points=N]
+// [known] [changed] [other] [points=N]
 #include "tests/match/coverage.hpp"
 
 #include <cstdio>
@@ -17,6 +17,7 @@ int main(int argc, char** argv) {
         const std::string word = argv[i];
         if (word == "known") plan.string_known = true;
         if (word.starts_with("points=")) plan.match.grid.contact_points = std::stoi(word.substr(7));
+        if (word == "other") plan.bowed.speaking = false;
         if (word == "changed") plan.bowed.string_change = 0.3;
     }
     const tests::Coverage coverage = tests::covered(plan, {.threads = 2, .progress = {}, .stop = {}});
