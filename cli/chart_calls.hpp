@@ -11,6 +11,7 @@
 #include "sim/report/law_report.hpp"
 #include "sim/report/passage_report.hpp"
 #include "sim/report/lesson_page.hpp"
+#include "sim/report/match_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
 #include "sim/report/speeds_report.hpp"
@@ -45,6 +46,9 @@ void draw_recording_chart(const analysis::OutputFile& file, const sim::report::A
                           const analysis::Recording& recording);
 void draw_passage_chart(const analysis::OutputFile& file, const sim::report::AskedPassage& asked,
                         const sim::passage::Fingering& fingering, const sim::report::BowedPassage& bowed);
+/// One note of it.
+void draw_match_chart(const analysis::OutputFile& file, const sim::report::AskedMatch& asked,
+                      const sim::match::Match& match, std::size_t note);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 /// The charts of a lesson's page; none in a build without Qt, and the page says so.

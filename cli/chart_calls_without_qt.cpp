@@ -32,6 +32,8 @@ void draw_recording_chart(const analysis::OutputFile&, const sim::report::AskedR
 }
 void draw_passage_chart(const analysis::OutputFile&, const sim::report::AskedPassage&, const sim::passage::Fingering&,
                         const sim::report::BowedPassage&) {}
+void draw_match_chart(const analysis::OutputFile&, const sim::report::AskedMatch&, const sim::match::Match&,
+                      std::size_t) {}
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 void draw_gauges_chart(const analysis::OutputFile&, const sim::report::AskedGauges&, const sim::GaugeStudy&) {}
 void draw_fret_strip(const analysis::OutputFile&, const sim::report::AskedFrets&, const sim::FretTable&,

@@ -10,6 +10,7 @@
 #include "cli/command_gauges.hpp"
 #include "cli/command_laws.hpp"
 #include "cli/command_lesson.hpp"
+#include "cli/command_match.hpp"
 #include "cli/command_note.hpp"
 #include "cli/command_passage.hpp"
 #include "cli/command_presets.hpp"
@@ -70,6 +71,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<EndsCommand>(program));
     commands.push_back(std::make_unique<StartCommand>(program));
     commands.push_back(std::make_unique<AnalyseCommand>(program));
+    commands.push_back(std::make_unique<MatchCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
     commands.push_back(std::make_unique<PassageCommand>(program));

@@ -54,6 +54,7 @@ struct Question {
     sim::Preset preset;
     sim::PresetString string;
     bool string_named = false;  ///< by --string, or by the record that is repeated; else it is the first
+    bool every_string = false;  ///< none was named, see RunOptions::any_string
     std::optional<sim::StopEnd> stop_end;
     sim::Workers workers;  ///< threads and kernel asked for; nobody told
 
@@ -96,6 +97,9 @@ public:
     RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more,
                Asks asks = Asks::one_string);
 
+    /// Without --string every string is meant and not the first.
+    void any_string() { any_string_ = true; }
+
     /// Everything given is read and checked against the preset.
     Question ask() const;
 
@@ -107,6 +111,7 @@ private:
 
     std::string command_;
     Asks asks_ = Asks::one_string;
+    bool any_string_ = false;
     std::vector<SettingOption> options_;
     std::map<std::string, std::string> given_;  ///< option's key -> text
     std::string preset_;

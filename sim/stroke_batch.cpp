@@ -35,24 +35,32 @@ std::vector<Pack> packs_of(std::span<const Stroke> strokes) {
     return packs;
 }
 
-/// The tones of a batch whose strokes end together, its force thinned out lane by lane.
-std::vector<Tone> tones_of(const Note& note, const kernel::LaneBatch& batch, double sample_rate) {
+/// The ends of a batch's forces, thinned out lane by lane.
+std::vector<ToneMeter::Heard> heard_of(const Note& note, const kernel::LaneBatch& batch, double sample_rate) {
     const int factor = analysis::decimation_factor(sample_rate, analysis::analysis_rate);
-    ToneMeter meter(note.bridge);
-    std::vector<Tone> tones;
+    std::vector<ToneMeter::Heard> ends;
     for (kernel::LaneBatch::Heard& heard : batch.heard(analysis::decimation_taps(factor), factor))
-        tones.push_back(meter.tone({.force = {std::move(heard.samples), sample_rate / factor},
-                                    .peak_to_peak = heard.peak_to_peak,
-                                    .expected_hz = fundamental(note.string)}));
-    return tones;
+        ends.push_back({.force = {std::move(heard.samples), sample_rate / factor},
+                        .peak_to_peak = heard.peak_to_peak,
+                        .expected_hz = fundamental(note.string)});
+    return ends;
 }
 
-void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pack, const Workers& workers, int times,
-               std::vector<StrokeResult>& results) {
+/// What all packs of a call share.
+struct Call {
+    const Note& note;
+    std::span<const Stroke> strokes;
+    const Workers& workers;
+    int times;
+    const StrokeTaker* take;  ///< may be null
+};
+
+void play_pack(const Call& call, const Pack& pack, std::vector<StrokeResult>& results) {
+    const Note& note = call.note;
     std::vector<StrokeRun> runs;
     std::vector<kernel::LaneStroke> lanes;
     for (const std::size_t i : pack) {
-        runs.push_back(run_of(note, strokes[i], times));
+        runs.push_back(run_of(note, call.strokes[i], call.times));
         const StrokeRun& run = runs.back();
         lanes.push_back({.speed = run.drive.speed, .force = run.drive.force, .start = run.start, .wanted = run.wanted});
     }
@@ -63,35 +71,56 @@ void play_pack(const Note& note, std::span<const Stroke> strokes, const Pack& pa
         std::ranges::all_of(runs, [&](const StrokeRun& run) { return run.wanted.steps == first.wanted.steps; });
     if (alike) batch.listen_from(first.wanted.bridge_from);
     while (batch.steps_left() > 0) {
-        if (workers.stop.stop_requested()) throw Stopped();
+        if (call.workers.stop.stop_requested()) throw Stopped();
         batch.advance(std::min(batch.steps_left(), steps_between_looks));
     }
     const std::vector<kernel::Record> records = batch.take_records();
-    const std::vector<Tone> tones = alike ? tones_of(note, batch, first.sample_rate) : std::vector<Tone>();
+    const auto ends = alike ? heard_of(note, batch, first.sample_rate) : std::vector<ToneMeter::Heard>();
+    ToneMeter meter(note.bridge);
     for (std::size_t k = 0; k < pack.size(); ++k) {
-        const Stroke& stroke = strokes[pack[k]];
-        results[pack[k]] = alike ? result_of(note, stroke, runs[k], HeardRun{records[k], tones[k]})
-                                 : result_of(note, stroke, runs[k], records[k]);
+        const Stroke& stroke = call.strokes[pack[k]];
+        StrokeResult& result = results[pack[k]];
+        result = alike ? result_of(note, stroke, runs[k], HeardRun{records[k], meter.tone(ends[k])})
+                       : result_of(note, stroke, runs[k], records[k]);
+        if (call.take != nullptr && alike) (*call.take)(pack[k], ends[k].force, result);
     }
+}
+
+/// By the reference, its end thinned out and handed over.
+StrokeResult play_taken(const Call& call, std::size_t stroke) {
+    const StrokeRun run = run_of(call.note, call.strokes[stroke], call.times);
+    const kernel::Record record =
+        kernel::run_reference(kernel_note(call.note, run.sample_rate), run.drive, run.start, run.wanted);
+    const StrokeResult result = result_of(call.note, call.strokes[stroke], run, record);
+    (*call.take)(stroke, analysis::decimated_for_analysis(record.bridge_force, run.sample_rate), result);
+    return result;
+}
+
+std::vector<StrokeResult> play_call(const Call& call) {
+    std::vector<StrokeResult> results(call.strokes.size());
+    if (!plays_in_lanes(call.note, call.workers)) {
+        for_each_job(static_cast<int>(call.strokes.size()), call.workers, [&](int job) {
+            const auto i = static_cast<std::size_t>(job);
+            results[i] = call.take != nullptr ? play_taken(call, i) : play(call.note, call.strokes[i], call.times);
+        });
+        return results;
+    }
+    const std::vector<Pack> packs = packs_of(call.strokes);
+    for_each_job(static_cast<int>(packs.size()), call.workers,
+                 [&](int job) { play_pack(call, packs[static_cast<std::size_t>(job)], results); });
+    return results;
 }
 
 }  // namespace
 
 std::vector<StrokeResult> play_all(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
                                    int times) {
-    std::vector<StrokeResult> results(strokes.size());
-    if (!plays_in_lanes(note, workers)) {
-        for_each_job(static_cast<int>(strokes.size()), workers, [&](int job) {
-            const auto i = static_cast<std::size_t>(job);
-            results[i] = play(note, strokes[i], times);
-        });
-        return results;
-    }
-    const std::vector<Pack> packs = packs_of(strokes);
-    for_each_job(static_cast<int>(packs.size()), workers, [&](int job) {
-        play_pack(note, strokes, packs[static_cast<std::size_t>(job)], workers, times, results);
-    });
-    return results;
+    return play_call({.note = note, .strokes = strokes, .workers = workers, .times = times, .take = nullptr});
+}
+
+std::vector<StrokeResult> play_all_heard(const Note& note, std::span<const Stroke> strokes, const Workers& workers,
+                                         const StrokeTaker& take) {
+    return play_call({.note = note, .strokes = strokes, .workers = workers, .times = 1, .take = &take});
 }
 
 bool plays_in_lanes(const Note& note, const Workers& workers) {

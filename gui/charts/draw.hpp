@@ -6,6 +6,7 @@
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
+#include "gui/charts/match_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
 #include "gui/charts/rows_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
@@ -34,5 +35,6 @@ std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const RecordingChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const PassageChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const RowsChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const MatchChart& chart);
 
 }  // namespace gui::charts

@@ -6,6 +6,7 @@
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
+#include "gui/charts/match_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
 #include "gui/charts/rows_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
@@ -31,6 +32,7 @@ namespace gui::charts {
 using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
                            BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart>;
                            BridgeChart, StackChart, ToneMapChart, RecordingChart, RowsChart>;
+                           BridgeChart, StackChart, ToneMapChart, RecordingChart, MatchChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

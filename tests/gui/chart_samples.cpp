@@ -231,6 +231,33 @@ RecordingChart recording_sample(int notes) {
     return chart;
 }
 
+MatchChart match_sample() {
+    MatchChart chart{.title = "invented.flac against division bass viol",
+                     .subtitle = "note 3, D5 on string 1, stop 12",
+                     .region = MatchRegion{28.0, 41.0},
+                     .region_name = "region with 80 % of the likelihood",
+                     .band = MatchRegion{26.0, 38.0},
+                     .best_mm = 34.0};
+    for (int x = 0; x < 60; ++x) {
+        chart.contact_mm.push_back(7.0 * std::pow(20.0, x / 59.0));
+        const double away = std::log(chart.contact_mm.back() / 34.0) / 0.15;
+        chart.likelihood.push_back(std::exp(-0.5 * away * away));
+    }
+    for (int n = 1; n <= 20; ++n)
+        chart.partials.push_back({.hz = 550.0 * n,
+                                  .heard_db = -20.0 * std::log10(n) - 20.0 + 3.0 * std::sin(2.0 * n),
+                                  .simulated_db = -20.0 * std::log10(n) - 20.0 + 2.0 * std::sin(2.0 * n + 0.3),
+                                  .body_db = 6.0 * std::sin(0.7 * n),
+                                  .body_error_db = 3.0});
+    for (int j = 0; j < 100; ++j) {
+        chart.period_heard.push_back(j / 50.0 - 1.0);
+        chart.period_simulated.push_back(j / 50.0 - 0.9 + 0.2 * std::sin(0.6 * j));
+    }
+    chart.remarks = {"Contact point 28 to 41 mm, of 12 to 70 mm where strokes speak. Force 0.11 to 0.30 N.",
+                     "The region lies partly in the contact band."};
+    return chart;
+}
+
 ToneMapChart tone_map_sample(const WindowExtent& extent) {
     const WindowChart window = window_sample(extent);
     ToneMapChart chart{.title = window.title, .subtitle = window.subtitle};
@@ -365,6 +392,8 @@ std::vector<NamedChart> all_samples() {
             {"recording", recording_sample(4)},
             {"recording of very many notes", recording_sample(300)},
             {"empty recording", RecordingChart{}},
+            {"match", match_sample()},
+            {"empty match", MatchChart{}},
             {"bass tone", bass_tone_map()},
             {"tone without a band, too many words", wordy_tone},
             {"one stroke's tone", one_tone},

@@ -34,6 +34,7 @@ gui::charts::StartChart start_sample(int paces, int forces);
 gui::charts::BridgeChart bridge_sample(int points);
 /// So many notes a second apart; the third has no pitch.
 gui::charts::RecordingChart recording_sample(int notes);
+gui::charts::MatchChart match_sample();
 /// As window_sample, with an invented tone: every step of every map occurs, and cells without a pitch.
 gui::charts::ToneMapChart tone_map_sample(const WindowExtent& extent);
 gui::charts::ToneMapChart bass_tone_map();
