@@ -2,29 +2,29 @@
 #include "analysis/fundamental.hpp"
 
 #include "analysis/decimate.hpp"
-#include "analysis/partials.hpp"
+#include "analysis/harmonic_fit.hpp"
 #include "analysis/statistics.hpp"
+#include "analysis/steadied.hpp"
 #include "analysis/units.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
 namespace analysis {
 namespace {
 
 constexpr std::size_t frame_count = 9;
-constexpr std::size_t comb_frames = 3;
 constexpr double frame_time = 0.08;  // s
 constexpr double agreeing = 60.0;    // cents
-constexpr int most_divisor = 6;
-constexpr double lower_periods = 10.0;     // in a frame that is asked for a lower pitch
-constexpr double least_periods = 6.0;      // in a short tone
-constexpr double least_share = 0.001;      // of the power
-constexpr double over_floor = 10.0;        // in power
-constexpr double most_floor = 0.05;        // of the power: more, and the pitch at hand is none of this tone's multiples
-constexpr double highest_multiple = 12.0;  // of the pitch at hand: partials farther up say little
-constexpr double most_smear = 0.15;        // of the lower pitch, that vibrato may spread a partial
+constexpr std::size_t window_count = 3;
+constexpr double window_periods = 12.0;  // of the lowest pitch that is looked for
+constexpr double highest_line = 0.4;     // of the sample rate
+constexpr double still = 5e-4;           // share of the pitch: wavering less, lines aren't smeared
+constexpr double least_reach = 0.01;     // share of the pitch, that frames may lie from their window's
+constexpr double swing = 2.5;            // wavers
+constexpr double line_error = 0.06;      // Hz s: over the window's duration, what a line's frequency is known to
 
 /// A piece of the tone.
 struct Frame {
@@ -50,10 +50,9 @@ std::span<const double> samples_of(const Signal& signal, const Frame& frame) {
 }
 
 /// Those of the frames that have a pitch in the range.
-std::vector<Frame> pitched_frames(const Signal& signal, double duration, const PitchRange& range,
-                                  std::size_t most = frame_count) {
+std::vector<Frame> pitched_frames(const Signal& signal, double duration, const PitchRange& range) {
     std::vector<Frame> frames;
-    for (Frame frame : frames_of(signal, duration, most))
+    for (Frame frame : frames_of(signal, duration, frame_count))
         if (const auto pitch = measure_pitch(samples_of(signal, frame), signal.sample_rate, range)) {
             frame.pitch = *pitch;
             frames.push_back(frame);
@@ -81,74 +80,62 @@ double agreed_hz(const std::vector<Frame>& frames) {
     return best;
 }
 
-/// How much of the power lies where.
-struct Comb {
-    double own = 0.0;      // on the partials of the pitch at hand
-    double between = 0.0;  // on those of the lower pitch that are none of these
-    double floor = 0.0;    // half-way between the lower pitch's, brought to as many places as `between` has
-};
+std::optional<HarmonicFit> fit(std::span<const double> samples, double sample_rate, const PitchRange& range) {
+    const double duration = static_cast<double>(samples.size()) / sample_rate;
+    const auto lines =
+        spectral_peaks(samples, sample_rate, {.lowest_hz = range.lowest, .highest_hz = highest_line * sample_rate});
+    return fit_fundamental(lines, line_error / duration, range);
+}
 
-Comb comb_of(const Signal& signal, const std::vector<Frame>& frames, int divisor, double highest) {
-    Comb comb;
-    const auto in_one = static_cast<std::size_t>(2 * divisor);
-    for (const Frame& frame : frames) {
-        const double g = frame.pitch.hz / static_cast<double>(in_one);
+/// Fits of a few long windows.  Where the pitch wavers, its lines are smeared: such a window is steadied first, if that
+/// makes its lines any sharper; the waver told is that of the sound all the same.
+std::vector<HarmonicFit> window_fits(const Signal& signal, const PitchRange& range) {
+    std::vector<HarmonicFit> fits;
+    double near = 0.0;
+    for (const Frame& frame : frames_of(signal, window_periods / range.lowest, window_count)) {
         const auto samples = samples_of(signal, frame);
-        const auto partials = measure_partials(samples, signal.sample_rate, {g, highest * frame.pitch.hz});
-        for (std::size_t n = 1; n <= partials.size(); ++n) {
-            const double power = partials[n - 1].amplitude * partials[n - 1].amplitude;
-            if (n % in_one == 0)
-                comb.own += power;
-            else if (n % 2 == 0)
-                comb.between += power;
-            else
-                comb.floor += power * (divisor - 1) / divisor;
+        auto best = fit(samples, signal.sample_rate, range);
+        if (best && best->waver > still) {
+            if (near == 0.0) near = agreed_hz(pitched_frames(signal, frame_time, range));
+            const auto steady = near > 0.0 ? steadied(samples, signal.sample_rate, near) : std::vector<double>();
+            const auto other = steady.empty() ? std::nullopt : fit(steady, signal.sample_rate, range);
+            if (other && other->waver < best->waver) best = HarmonicFit{other->hz, other->gain, best->waver};
         }
+        if (best) fits.push_back(*best);
     }
-    return comb;
+    return fits;
 }
 
-/// Does the spectrum hold multiples of hz/divisor between those of hz?
-bool has_lower(const Signal& signal, double hz, int divisor) {
-    const double duration = static_cast<double>(signal.samples.size()) / signal.sample_rate;
-    const double window = std::min(lower_periods * divisor / hz, duration);
-    if (window < least_periods * divisor / hz) return false;
-    const double third = ratio_from_semitones(2.0);
-    const std::vector<Frame> frames = pitched_frames(signal, window, {hz / third, hz * third}, comb_frames);
-    if (frames.empty()) return false;
-    std::vector<double> pitches;
-    for (const Frame& frame : frames) pitches.push_back(frame.pitch.hz);
-    const double spread = 0.5 * (quantile(pitches, 0.9) / quantile(pitches, 0.1) - 1.0);
-    const double highest = std::clamp(most_smear / (divisor * std::max(spread, 1e-6)), 2.2, highest_multiple);
-    const Comb comb = comb_of(signal, frames, divisor, highest);
-    const double all = comb.own + comb.between;
-    return comb.floor < most_floor * all && comb.between > least_share * all && comb.between > over_floor * comb.floor;
+bool agree(const HarmonicFit& one, const HarmonicFit& other) {
+    return std::abs(cents_between(one.hz, other.hz)) <= agreeing;
 }
 
-/// Does next to nothing lie on the multiples of hz/divisor but what lies on those of hz?
-bool explains_all(const Signal& signal, double hz, int divisor) {
+/// Where the pitch of those windows lies that agree with most others, of equals with that of the greatest gain.
+std::optional<PitchRange> agreed_range(const std::vector<HarmonicFit>& fits) {
+    const auto weight = [&](const HarmonicFit& fit) {
+        return std::pair(std::ranges::count_if(fits, [&](const auto& other) { return agree(fit, other); }), fit.gain);
+    };
+    if (fits.empty()) return std::nullopt;
+    const HarmonicFit best = std::ranges::max(fits, {}, weight);
+    PitchRange range{best.hz, best.hz};
+    for (const HarmonicFit& fit : fits) {
+        if (!agree(fit, best)) continue;
+        const double reach = least_reach + swing * fit.waver;
+        range.lowest = std::min(range.lowest, fit.hz / (1.0 + reach));
+        range.highest = std::max(range.highest, fit.hz * (1.0 + reach));
+    }
+    return range;
+}
+
+PitchRange range_around(double hz) {
     const double near = ratio_from_semitones(agreeing / 100.0);
-    const double duration = static_cast<double>(signal.samples.size()) / signal.sample_rate;
-    const std::vector<Frame> frames =
-        pitched_frames(signal, std::min(lower_periods * divisor / hz, duration), {hz / near, hz * near}, comb_frames);
-    if (frames.empty()) return false;
-    const Comb comb = comb_of(signal, frames, divisor, highest_multiple / divisor);
-    return comb.floor < most_floor * comb.own &&
-           comb.between < std::max(least_share * comb.own, over_floor * comb.floor);
+    return {hz / near, hz * near};
 }
 
-/// No more of the signal's rate than the partials need that are looked at.
-Signal thinned(const Signal& signal, double hz) {
-    constexpr double least_rate = 8000.0;
-    const double wanted = std::max(least_rate, highest_multiple * hz / 0.4);
-    return decimate(signal.samples, signal.sample_rate, decimation_factor(signal.sample_rate, wanted));
-}
-
-/// Medians of frames long enough for a pitch, near that pitch.
-std::optional<Pitch> around(const Signal& signal, double hz) {
-    const double near = ratio_from_semitones(agreeing / 100.0);
+/// Medians of frames long enough for a pitch.
+std::optional<Pitch> measured_within(const Signal& signal, const PitchRange& range) {
     std::vector<double> pitches, periodicities, clarities;
-    for (const Frame& frame : pitched_frames(signal, std::max(frame_time, 4.0 / hz), {hz / near, hz * near})) {
+    for (const Frame& frame : pitched_frames(signal, std::max(frame_time, 4.0 / range.lowest), range)) {
         pitches.push_back(frame.pitch.hz);
         periodicities.push_back(frame.pitch.periodicity);
         clarities.push_back(frame.pitch.clarity_db);
@@ -161,28 +148,15 @@ std::optional<Pitch> around(const Signal& signal, double hz) {
 
 std::optional<Pitch> measure_fundamental(std::span<const double> samples, double sample_rate, const PitchRange& range) {
     const Signal signal = decimated_for_analysis(samples, sample_rate);
-    const std::vector<Frame> frames = pitched_frames(signal, frame_time, range);
-    if (frames.empty()) return std::nullopt;
-    const double first = agreed_hz(frames);
-    double hz = first;
-    const Signal thin = thinned(signal, hz);
-    bool lowered = false;
-    for (bool again = true; again;) {
-        again = false;
-        for (int divisor = 2; divisor <= most_divisor && !again; ++divisor) {
-            if (hz / divisor < range.lowest || !has_lower(thin, hz, divisor)) continue;
-            hz /= divisor;
-            again = lowered = true;
-        }
+    if (const auto agreed = agreed_range(window_fits(signal, range))) {
+        if (const auto measured = measured_within(signal, *agreed)) return measured;
+        // Where partials far up are strongest, repetition peaks too sharply for so few samples a period.
+        const double hz = std::sqrt(agreed->lowest * agreed->highest);
+        if (const auto near = measured_within(signal, range_around(hz)))
+            return Pitch{hz, near->periodicity, near->clarity_db};
     }
-    // Lowered too far: partials at every second, third … multiple alone.
-    for (int multiple = most_divisor; lowered && multiple >= 2; --multiple)
-        if (explains_all(thin, hz * multiple, multiple)) {
-            hz *= multiple;
-            break;
-        }
-    const auto measured = around(signal, hz);
-    return measured ? measured : around(signal, first);
+    const std::vector<Frame> frames = pitched_frames(signal, frame_time, range);
+    return frames.empty() ? std::nullopt : measured_within(signal, range_around(agreed_hz(frames)));
 }
 
 }  // namespace analysis

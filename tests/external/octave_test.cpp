@@ -34,24 +34,26 @@ Bare bare_tone(std::mt19937& engine) {
     return bare;
 }
 
-/// expects  the octave right in 1000 tones of 40 to 1000 Hz with noise 20 to 40 dB under them.  All of them was the
-/// aim;
-///          997 is what is reached (2 3 11, 4 5 7 12 and 5 6 12, with one partial 10 to 20 dB over the others, are
-///          missed)
-/// margin   half a semitone: what lies nearer is no other octave
-TEST(FundamentalTest, FindsTheOctaveOfTonesWithoutTheirFundamental) {
-    std::mt19937 engine(7);
+/// How many of so many tones come out another than they are.
+int octaves_wrong(unsigned seed, int count) {
+    std::mt19937 engine(seed);
     int wrong = 0;
-    for (int i = 0; i < 1000; ++i) {
+    for (int i = 0; i < count; ++i) {
         const Bare bare = bare_tone(engine);
         const auto pitch = analysis::measure_fundamental(bare.samples, rate, {30.0, 4500.0});
-        ASSERT_TRUE(pitch);
-        if (std::abs(analysis::cents_between(pitch->hz, bare.hz)) < 50.0) continue;
+        const double hz = pitch ? pitch->hz : 0.0;
+        if (hz > 0.0 && std::abs(analysis::cents_between(hz, bare.hz)) < 50.0) continue;
         ++wrong;
-        std::printf("%.1f Hz heard as %.1f; partials%s\n", bare.hz, pitch->hz, bare.what.c_str());
+        std::printf("%.1f Hz heard as %.1f; partials%s\n", bare.hz, hz, bare.what.c_str());
     }
-    std::printf("octave wrong in %d of 1000\n", wrong);
-    EXPECT_LE(wrong, 3);
+    return wrong;
 }
+
+// The way of finding octaves was made with seed 11 (20,000 tones, none wrong); this seed it has not met.
+constexpr unsigned test_seed = 20261;
+
+/// expects  the octave right in each of 1000 tones of 40 to 1000 Hz with noise 20 to 40 dB under them
+/// margin   none; half a semitone: what lies nearer is no other octave
+TEST(FundamentalTest, FindsTheOctaveOfTonesWithoutTheirFundamental) { EXPECT_EQ(octaves_wrong(test_seed, 1000), 0); }
 
 }  // namespace
