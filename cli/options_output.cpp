@@ -136,8 +136,8 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
     refuse_twins(places);
     if (chart_) require_chart_place("--chart", *chart_);
     if (tone_chart_) require_chart_place("--tone-chart", *tone_chart_);
-    for (const auto& place :
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, page_, kinds_.wav_file ? wav_ : std::nullopt})
+    for (const auto& place : {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, page_,
+                              kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);
     if (wav_ && kinds_.wav_folder) {
         const MadeFolder folder(folder_of(*wav_));

@@ -5,8 +5,8 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
-#include "gui/charts/passage_chart.hpp"
 #include "gui/charts/match_chart.hpp"
+#include "gui/charts/passage_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
 #include "gui/charts/rows_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
@@ -31,8 +31,8 @@ namespace gui::charts {
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
 using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
                            BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart>;
-                           BridgeChart, StackChart, ToneMapChart, RecordingChart, RowsChart>;
-                           BridgeChart, StackChart, ToneMapChart, RecordingChart, MatchChart>;
+BridgeChart, StackChart, ToneMapChart, RecordingChart, RowsChart > ;
+BridgeChart, StackChart, ToneMapChart, RecordingChart, MatchChart > ;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);
