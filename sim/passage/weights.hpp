@@ -29,7 +29,7 @@ struct FingeringWeights {
     double crossed = 3.0;        ///< a higher finger set lower than a lower one in the same hand place
     double hop = 1.0;            ///< the same finger goes to another stop while the hand stays
     double lie_across = 0.3;     ///< the same finger lies across two neighbouring strings
-    double next_string = 0.15;   ///< the bow goes to the neighbouring string
+    double next_string = 0.35;   ///< the bow goes to the neighbouring string
     double passed_string = 0.5;  ///< more for each string that it passes over
     double height = 1.0;  ///< a note at the bridge's end of the string would cost so much, one at the nut nothing
     double thick_string =
