@@ -41,7 +41,7 @@ PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::pa
                            const sim::report::BowedPassage& bowed) {
     PassageChart chart{.title = sim::report::passage_heading(asked),
                        .subtitle = sim::report::player_line(asked.preset.player) +
-                                   " at mf; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
+                                   " at mp; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
     for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i)
         chart.notes.push_back(chart_note(asked, fingering, bowed, i));
     for (const sim::passage::HandPlace& place : fingering.hand_places) {
