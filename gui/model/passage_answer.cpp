@@ -99,6 +99,15 @@ std::vector<Export> passage_files(const PassageAnswerPointer& answer) {
     return all;
 }
 
+std::vector<ShippedTune> shipped_tunes() {
+    std::vector<ShippedTune> tunes;
+    for (const auto& file : sim::score::shipped_tunes()) {
+        const QString stem = QString::fromStdString(file.stem().string());
+        tunes.push_back({QString(stem).replace('_', ' '), stem});
+    }
+    return tunes;
+}
+
 QString passage_sentence(const PassageAnswer& answer) {
     if (!answer.wrong.empty()) return PassageText::tr("This tune can't be played here. %1").arg(answer.wrong.c_str());
     return QString::fromStdString(failing_in_words(answer.bowed.played));

@@ -30,6 +30,13 @@ PassageAnswer passage_answer(const NoteQuestion& question, const std::string& tu
 /// Tables, score and sounds, as the command writes them; nothing of a tune that could not be played.
 std::vector<Export> passage_files(const PassageAnswerPointer& answer);
 
+/// A tune that comes with the program.
+struct ShippedTune {
+    QString name;        ///< to be shown: "bass study"
+    QString short_name;  ///< for passage_answer: "bass_study"
+};
+std::vector<ShippedTune> shipped_tunes();
+
 /// How many notes fail with either bow, in a sentence; or what is wrong.
 QString passage_sentence(const PassageAnswer& answer);
 

@@ -3,7 +3,6 @@
 
 #include "gui/charts/answers.hpp"
 #include "gui/view/desk.hpp"
-#include "sim/score/shipped_tunes.hpp"
 
 #include <QComboBox>
 #include <QFileDialog>
@@ -32,9 +31,7 @@ QWidget* PassagePage::tune_row() {
     auto* widget = new QWidget;
     auto* row = new QHBoxLayout(widget);
     row->setContentsMargins(0, 0, 0, 0);
-    for (const auto& file : sim::score::shipped_tunes())
-        shipped_->addItem(QString::fromStdString(file.stem().string()).replace('_', ' '),
-                          QString::fromStdString(file.stem().string()));
+    for (const ShippedTune& tune : shipped_tunes()) shipped_->addItem(tune.name, tune.short_name);
     shipped_->setAccessibleName(tr("Tune"));
     shipped_->setToolTip(tr("Studies invented for this program."));
     connect(shipped_, &QComboBox::activated, this,
