@@ -72,11 +72,10 @@ PassageAnswer passage_answer(const NoteQuestion& question, const std::string& tu
     try {
         answer.asked = asked_of(question, tune, plan);
         answer.found = find_fingerings(answer.asked.tune.tune, answer.asked.preset);
+        bow_it(answer, plan, workers);
     } catch (const analysis::InputError& error) {
         answer.wrong = error.what();
-        return answer;
     }
-    bow_it(answer, plan, workers);
     return answer;
 }
 

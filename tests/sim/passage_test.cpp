@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/passage/passage.hpp"
 
+#include "analysis/errors.hpp"
 #include "sim/passage/simulated.hpp"
 
 #include <gtest/gtest.h>
@@ -148,6 +149,26 @@ TEST(PassageTest, LongAndShortNotes) {
     EXPECT_FALSE(longest.short_note);
     EXPECT_TRUE(passage.notes[1].short_note);
     EXPECT_NEAR(kind_of(passage, passage.notes[1]).player.rise, 0.025, 1e-12);
+}
+
+/// expects  what would take hours or gigabytes is refused by what is too much of it
+TEST(PassageTest, RefusesWhatNobodyWouldBow) {
+    Line notes = line_at(600.0);
+    for (std::size_t i = 0; i <= most_bowed_notes; ++i) notes.add(0.0, 1.0);
+    Line note = line_at(60.0);
+    note.add(0.0, 61.0);
+    Line rests = line_at(60.0);
+    rests.add(0.0, 1.0);
+    rests.rest(1300.0);
+    rests.add(0.0, 1.0);
+    for (const auto& [line, said] : {std::pair(notes, "2001 notes"), {note, "lasts 61 s"}, {rests, "lasts 1302 s"}}) {
+        try {
+            passage_of(line, coarse());
+            FAIL() << said;
+        } catch (const analysis::InputError& error) {
+            EXPECT_NE(std::string(error.what()).find(said), std::string::npos) << error.what();
+        }
+    }
 }
 
 /// expects  the ways differ in the place alone; a bow left past 0.45 of a high note's string plays nothing and is told
