@@ -1,10 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "cli/command_passage.hpp"
 
+#include "analysis/audio_file.hpp"
 #include "analysis/errors.hpp"
+#include "analysis/units.hpp"
+#include "cli/chart_calls.hpp"
+#include "cli/progress.hpp"
 #include "sim/passage/fingering.hpp"
 #include "sim/report/passage_report.hpp"
 #include "sim/score/change_tune.hpp"
+#include "sim/score/shipped_tunes.hpp"
+#include "sim/sound/passage_takes.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -14,7 +20,8 @@ namespace cli {
 namespace {
 
 constexpr SettingOption tune_option{"TUNE", "tune", SettingKind::word, "",
-                                    "A tune: MusicXML (.musicxml, .xml, .mxl), MIDI (.mid), or words, in a file (.txt) "
+                                    "A tune: one that comes with the program (bass_study, treble_study); MusicXML "
+                                    "(.musicxml, .xml, .mxl), MIDI (.mid), or words, in a file (.txt) "
                                     "or here: \"D4:1 E4:1/2 r:1 F#4:2\""};
 constexpr SettingOption part_option{
     "--part", "part", SettingKind::word, "NAME",
@@ -31,6 +38,15 @@ constexpr SettingOption alternatives_option{"--alternatives", "alternatives", Se
 constexpr SettingOption choose_option{"--choose", "choose", SettingKind::number, "N",
                                       "Which of them is told note by note; default: 1, the easiest"};
 
+constexpr SettingOption bow_option{"--bow", "bow", SettingKind::word, "yes|no",
+                                   "Whether the bow's way is worked out too, which takes seconds; default: yes"};
+constexpr SettingOption travel_option{"--bow-travel-mm-s", "bow_travel_mm_s", SettingKind::number, "V",
+                                      "How fast the bow may move along the string as it bows; default: 30"};
+constexpr SettingOption lifted_option{"--bow-lifted-mm-s", "bow_lifted_mm_s", SettingKind::number, "V",
+                                      "How fast in rests, lifted; default: 150"};
+
+constexpr double played_until = 0.9;  // of the work with sound, for the progress bar
+
 std::string word_of(const Question& question, const SettingOption& option) {
     const auto found = question.run.settings.find(option.key);
     const auto* word = found == question.run.settings.end() ? nullptr : std::get_if<std::string>(&found->second);
@@ -38,7 +54,7 @@ std::string word_of(const Question& question, const SettingOption& option) {
 }
 
 sim::score::ReadTune tune_of(Question& question) {
-    const std::string named = word_of(question, tune_option);
+    const std::string named = sim::score::tune_place(word_of(question, tune_option));
     if (named.empty())
         throw analysis::InputError(
             "TUNE", "missing; give a file (.musicxml, .mxl, .mid, .txt) or a line such as \"D4:1 E4:1/2\"");
@@ -57,17 +73,67 @@ std::string hash_of(const std::string& named) {
     return std::filesystem::exists(named, ignored) ? sim::report::file_hash(named) : sim::report::text_hash(named);
 }
 
+/// Is the bow asked for?
+bool bow_asked(Question& question) {
+    question.note_usual(bow_option.key, std::string("yes"));
+    const std::string word = word_of(question, bow_option);
+    if (word != "yes" && word != "no") throw analysis::InputError(bow_option.option, "must be yes or no, is " + word);
+    return word == "yes";
+}
+
+sim::passage::BowPlan bow_plan(Question& question) {
+    sim::passage::BowPlan plan;
+    const Question::Allowed speeds{0.1, 1000.0, "mm/s"};
+    const auto speed = [&](const SettingOption& option, double usual) {
+        return analysis::metres_from_mm(question.number(option, analysis::mm_from_metres(usual), speeds));
+    };
+    plan.travel = speed(travel_option, plan.travel);
+    plan.lifted_travel = speed(lifted_option, plan.lifted_travel);
+    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
+    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    return plan;
+}
+
+/// The bow's way and its sounds, where they are asked for.
+struct Bowed {
+    std::optional<sim::report::BowedPassage> passage;
+    sim::sound::PassageTakes takes;
+
+    const sim::report::BowedPassage* get() const { return passage ? &*passage : nullptr; }
+};
+
+Bowed bow_it(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
+             const sim::passage::BowPlan& plan, bool with_sound, const sim::Workers& workers) {
+    const double found_at = with_sound ? 0.75 * played_until : 0.75;
+    const double played_at = with_sound ? played_until : 1.0;
+    Bowed bowed;
+    bowed.passage = {find_passage(asked.tune.tune, fingering, asked.preset, plan, part_of(workers, {0.0, found_at})),
+                     {}};
+    bowed.passage->played = simulate(bowed.passage->bow, part_of(workers, {found_at, played_at}));
+    if (with_sound) bowed.takes = sim::sound::passage_takes(bowed.passage->bow, part_of(workers, {played_at, 1.0}));
+    return bowed;
+}
+
+auto filler(const analysis::Signal& sound) {
+    return [&sound](const analysis::OutputFile& file) {
+        analysis::fill_audio(file, {.channels = {sound.samples}, .sample_rate = sound.sample_rate});
+    };
+}
+
 }  // namespace
 
 PassageCommand::PassageCommand(CLI::App& program) {
-    CLI::App& parser = add_parser(program, "passage", "Where the fingers fall and how the hand moves in a tune",
-                                  "bowband passage division_bass_viol \"D4:1/2 E4 F4 G4 A4 B4 C5 D5:2\"");
+    CLI::App& parser =
+        add_parser(program, "passage", "Where the fingers fall and how the bow moves in a tune",
+                   "bowband passage division_bass_viol \"D4:1/2 A4 D5:1\" --contact-points 8 --forces 3");
     options_ = std::make_unique<RunOptions>(
         parser, "passage",
         std::initializer_list<SettingOption>{tune_option, part_option, voice_option, tempo_option, fingers_option,
-                                             alternatives_option, choose_option},
+                                             alternatives_option, choose_option, bow_option, travel_option,
+                                             lifted_option, contact_points_option, forces_option},
         RunOptions::Asks::whole_instrument);
-    output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.musicxml = true});
+    output_ = std::make_unique<OutputOptions>(
+        parser, OutputOptions::Kinds{.chart = true, .wav_folder = true, .musicxml = true});
 }
 
 void PassageCommand::run() {
@@ -76,6 +142,10 @@ void PassageCommand::run() {
     const sim::passage::FingeringPlan plan{.alternatives = question.whole(alternatives_option, 3, {1.0, most, ""}),
                                            .weights = {}};
     const int choose = question.whole(choose_option, 1, {1.0, static_cast<double>(plan.alternatives), ""});
+    const bool with_bow = bow_asked(question);
+    const sim::passage::BowPlan bow = bow_plan(question);
+    if (!with_bow && (output_->wants_chart() || output_->wants_wav()))
+        throw analysis::InputError(bow_option.option, "must be yes for --chart and --wav");
     output_->check();
     sim::score::ReadTune tune = tune_of(question);
     const std::vector<sim::passage::Fingering> found = find_fingerings(tune.tune, question.preset, plan);
@@ -85,17 +155,30 @@ void PassageCommand::run() {
     const sim::report::AskedPassage asked{.run = question.run,
                                           .preset = question.preset,
                                           .tune = std::move(tune),
-                                          .tune_hash = hash_of(word_of(question, tune_option)),
+                                          .tune_hash = hash_of(sim::score::tune_place(word_of(question, tune_option))),
                                           .chosen = static_cast<std::size_t>(choose - 1)};
+    Bowed bowed;
+    if (with_bow) {
+        Progress progress(output_->quiet());
+        bowed = bow_it(asked, found[asked.chosen], bow, output_->wants_wav(), progress.workers(question.workers));
+    }
     output_->write(
-        {.json = [&] { return passage_json(asked, found); },
-         .csv = [&] { return passage_csv(asked, found); },
-         .table = [&] { return passage_table(asked, found); },
-         .words = [&] { return passage_in_words(asked, found); },
+        {.json = [&] { return passage_json(asked, found, bowed.get()); },
+         .csv = [&] { return passage_csv(asked, found, bowed.get()); },
+         .table = [&] { return passage_table(asked, found, bowed.get()); },
+         .words =
+             [&] {
+                 return passage_in_words(asked, found, bowed.get()) +
+                        (output_->wants_wav() ? std::string("\n") + listening_caution : "");
+             },
          .waveform = {},
-         .chart = {},
-         .musicxml = [&] { return fingered_musicxml(asked.tune, sim::report::passage_marks(found[asked.chosen])); },
-         .sounds = {}});
+         .chart = [&](const auto& file) { draw_passage_chart(file, asked, found[asked.chosen], *bowed.passage); },
+         .musicxml =
+             [&] {
+                 return fingered_musicxml(asked.tune, sim::report::passage_marks(found[asked.chosen], bowed.get()));
+             },
+         .sounds = {{"bow_left_behind.wav", filler(bowed.takes.left_behind)},
+                    {"bow_follows.wav", filler(bowed.takes.follows)}}});
 }
 
 }  // namespace cli

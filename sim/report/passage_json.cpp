@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/report/csv.hpp"
-#include "sim/report/passage_report.hpp"
+#include "sim/report/passage_bow.hpp"
 #include "sim/report/run_part.hpp"
+
+#include <algorithm>
+#include <iterator>
 
 namespace sim::report {
 namespace {
@@ -54,10 +57,14 @@ Json note_part(const Told& told, std::size_t i, const NoteAdvice& advice) {
     return part;
 }
 
-Json notes_part(const Told& told) {
+Json notes_part(const Told& told, const BowedPassage* bowed) {
     const std::vector<NoteAdvice> advice = note_advice(told.tune(), told.asked.preset, told.fingering);
     Json part = Json::array();
-    for (std::size_t i = 0; i < advice.size(); ++i) part.push_back(note_part(told, i, advice[i]));
+    for (std::size_t i = 0; i < advice.size(); ++i) {
+        Json note = note_part(told, i, advice[i]);
+        if (bowed != nullptr) add_bow(note, *bowed, i);
+        part.push_back(std::move(note));
+    }
     return part;
 }
 
@@ -96,9 +103,11 @@ Json alternatives_part(const AskedPassage& asked, const std::vector<Fingering>& 
     return part;
 }
 
-Json warnings_part(const Told& told) {
+Json warnings_part(const Told& told, const BowedPassage* bowed) {
     Json part = Json::array();
-    for (const passage::Warning& warning : fingering_warnings(told.tune(), told.asked.preset, told.fingering))
+    std::vector<passage::Warning> warnings = fingering_warnings(told.tune(), told.asked.preset, told.fingering);
+    if (bowed != nullptr) std::ranges::move(bow_warnings(told.tune(), bowed->bow), std::back_inserter(warnings));
+    for (const passage::Warning& warning : warnings)
         part.push_back({{"note", warning.note + 1}, {"kind", warning.kind}, {"text", warning.text}});
     return part;
 }
@@ -116,26 +125,42 @@ Json tune_part(const AskedPassage& asked) {
 
 }  // namespace
 
-std::string passage_json(const AskedPassage& asked, const std::vector<Fingering>& found) {
+std::string passage_json(const AskedPassage& asked, const std::vector<Fingering>& found, const BowedPassage* bowed) {
     const Told told{asked, found[asked.chosen]};
     Json document;
     document["run"] = run_part(asked.run);
     document["tune"] = tune_part(asked);
     document["fingering"] = asked.chosen + 1;
     document["cost"] = rounded(told.fingering.cost);
-    document["notes"] = notes_part(told);
+    document["notes"] = notes_part(told, bowed);
     document["hand_places"] = hand_places_part(told.fingering);
     document["alternatives"] = alternatives_part(asked, found);
-    document["warnings"] = warnings_part(told);
+    document["warnings"] = warnings_part(told, bowed);
+    if (bowed != nullptr) add_bow_path(document, *bowed);
     document["remarks"] = asked.tune.remarks;
     return json_text(document);
 }
 
-std::string passage_csv(const AskedPassage& asked, const std::vector<Fingering>& found) {
-    return csv_text(notes_part({asked, found[asked.chosen]}),
-                    {"bar", "pitch", "pitch_hz", "pitch_cents", "start_s", "duration_s", "dynamic", "string",
-                     "stop_semitones", "stop_from_nut_mm", "stop", "finger", "hand_place", "to_previous_mm",
-                     "to_next_mm", "open_check/string", "open_check/interval"});
+std::string passage_csv(const AskedPassage& asked, const std::vector<Fingering>& found, const BowedPassage* bowed) {
+    std::vector<std::string> columns{"bar",
+                                     "pitch",
+                                     "pitch_hz",
+                                     "pitch_cents",
+                                     "start_s",
+                                     "duration_s",
+                                     "dynamic",
+                                     "string",
+                                     "stop_semitones",
+                                     "stop_from_nut_mm",
+                                     "stop",
+                                     "finger",
+                                     "hand_place",
+                                     "to_previous_mm",
+                                     "to_next_mm",
+                                     "open_check/string",
+                                     "open_check/interval"};
+    if (bowed != nullptr) std::ranges::move(bow_columns(), std::back_inserter(columns));
+    return csv_text(notes_part({asked, found[asked.chosen]}, bowed), {columns.begin(), columns.end()});
 }
 
 }  // namespace sim::report

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/passage/place_words.hpp"
-#include "sim/report/passage_report.hpp"
+#include "sim/report/passage_bow.hpp"
 #include "sim/report/table.hpp"
 #include "sim/text.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace sim::report {
 namespace {
@@ -93,9 +94,21 @@ std::vector<std::string> row_of(const AskedPassage& asked, const Fingering& fing
             check_cell(asked, advice)};
 }
 
+/// Joins what stands over a note already.
+void add_contact_words(std::vector<score::NoteMarks>& marks, const passage::Passage& bow) {
+    const std::vector<std::string> words = contact_words(bow);
+    for (std::size_t i = 0; i < marks.size(); ++i)
+        if (!words[i].empty()) marks[i].words += (marks[i].words.empty() ? "" : "; ") + words[i];
+}
+
 }  // namespace
 
-std::string passage_table(const AskedPassage& asked, const std::vector<Fingering>& found) {
+std::string passage_heading(const AskedPassage& asked) {
+    const std::string& title = asked.tune.tune.title;
+    return (title.empty() ? "" : title + ", ") + asked.preset.name;
+}
+
+std::string passage_table(const AskedPassage& asked, const std::vector<Fingering>& found, const BowedPassage* bowed) {
     const Fingering& fingering = found[asked.chosen];
     Table table({{"bar", ""},
                  {"note", "", true},
@@ -111,16 +124,20 @@ std::string passage_table(const AskedPassage& asked, const std::vector<Fingering
                  {"sounds with", "open string", true}});
     const std::vector<passage::NoteAdvice> advice = note_advice(asked.tune.tune, asked.preset, fingering);
     for (std::size_t i = 0; i < advice.size(); ++i) table.add_row(row_of(asked, fingering, i, advice[i]));
-    const std::string& title = asked.tune.tune.title;
-    return (title.empty() ? "" : title + ", ") + asked.preset.name + "\n\n" + table.text();
+    return passage_heading(asked) + "\n\n" + table.text() + (bowed == nullptr ? "" : "\n" + bow_table(asked, *bowed));
 }
 
-std::string passage_in_words(const AskedPassage& asked, const std::vector<Fingering>& found) {
+std::string passage_in_words(const AskedPassage& asked, const std::vector<Fingering>& found,
+                             const BowedPassage* bowed) {
     const Fingering& fingering = found[asked.chosen];
     std::string words;
     if (!fingering.hand_places.empty()) words += "Hand places:\n" + hand_place_words(asked, fingering);
     words += other_words(asked, found);
-    const auto warnings = fingering_warnings(asked.tune.tune, asked.preset, fingering);
+    auto warnings = fingering_warnings(asked.tune.tune, asked.preset, fingering);
+    if (bowed != nullptr) {
+        words += played_in_words(asked.tune.tune, bowed->bow, bowed->played) + "\n";
+        std::ranges::move(bow_warnings(asked.tune.tune, bowed->bow), std::back_inserter(warnings));
+    }
     if (!warnings.empty()) words += "Beware:\n";
     for (const passage::Warning& warning : warnings) words += "  " + warning.text + ".\n";
     for (const std::string& remark : asked.tune.remarks) words += remark + "\n";
@@ -128,7 +145,7 @@ std::string passage_in_words(const AskedPassage& asked, const std::vector<Finger
            "Fingers 1 to 4 are planned, no thumb. What counts as easy is common practice; a player's hand may differ.";
 }
 
-std::vector<score::NoteMarks> passage_marks(const Fingering& fingering) {
+std::vector<score::NoteMarks> passage_marks(const Fingering& fingering, const BowedPassage* bowed) {
     std::vector<score::NoteMarks> marks;
     for (const FingeredNote& note : fingering.notes)
         marks.push_back({.finger = note.finger, .string = note.string + 1, .words = ""});
@@ -141,6 +158,7 @@ std::vector<score::NoteMarks> passage_marks(const Fingering& fingering) {
             marks[static_cast<std::size_t>(stopped - fingering.notes.begin())].words =
                 "hand " + passage::at_words(place.name);
     }
+    if (bowed != nullptr) add_contact_words(marks, bowed->bow);
     return marks;
 }
 
