@@ -20,7 +20,7 @@ void put_tune(const Bowband& bowband) { tests::put(bowband.file("tune.txt"), wor
 TEST(PassageCommandTest, JsonHoldsWhatItPromises) {
     const Bowband bowband;
     put_tune(bowband);
-    const json answer = bowband.json("passage division_bass_viol tune.txt --json -");
+    const json answer = bowband.json("passage division_bass_viol tune.txt --bow no --json -");
     EXPECT_THAT(missing_keys(answer, {"run", "tune", "notes", "hand_places", "alternatives", "warnings", "remarks"}),
                 testing::IsEmpty());
     ASSERT_EQ(answer["notes"].size(), 10U);
@@ -40,7 +40,8 @@ TEST(PassageCommandTest, RunsAreRepeated) {
     const Bowband bowband;
     put_tune(bowband);
     const Outcome first = bowband.run_line(
-        "passage treble_viol tune.txt --quarters-a-minute 50 --fingers 1.2,finger=2 --temperament sixth_comma --json "
+        "passage treble_viol tune.txt --quarters-a-minute 50 --fingers 1.2,finger=2 --temperament sixth_comma "
+        "--bow no --json "
         "a.json --quiet");
     EXPECT_EQ(first.exit_code, 0) << first.err;
     EXPECT_EQ(bowband.run_line("passage --repeat a.json --json -").out, tests::contents(bowband.file("a.json")));
@@ -49,7 +50,7 @@ TEST(PassageCommandTest, RunsAreRepeated) {
 TEST(PassageCommandTest, TableSpeaksOfStopsAndHandPlacesInWords) {
     const Bowband bowband;
     put_tune(bowband);
-    const Outcome outcome = bowband.run_line("passage division_bass_viol tune.txt");
+    const Outcome outcome = bowband.run_line("passage division_bass_viol tune.txt --bow no");
     EXPECT_EQ(outcome.err, "");
     EXPECT_THAT(outcome.out,
                 testing::AllOf(HasSubstr("fret 2"), HasSubstr("above the guide fret"), HasSubstr("Hand places"),
@@ -60,8 +61,8 @@ TEST(PassageCommandTest, TableSpeaksOfStopsAndHandPlacesInWords) {
 TEST(PassageCommandTest, MusicXmlHoldsTheFingers) {
     const Bowband bowband;
     put_tune(bowband);
-    const json first = bowband.json("passage division_bass_viol tune.txt --musicxml out.musicxml --json -");
-    const json again = bowband.json("passage division_bass_viol out.musicxml --json -");
+    const json first = bowband.json("passage division_bass_viol tune.txt --bow no --musicxml out.musicxml --json -");
+    const json again = bowband.json("passage division_bass_viol out.musicxml --bow no --json -");
     EXPECT_EQ(again["notes"], first["notes"]);
     EXPECT_EQ(again["hand_places"].size(), first["hand_places"].size());
     EXPECT_THAT(tests::contents(bowband.file("out.musicxml")),
@@ -71,8 +72,8 @@ TEST(PassageCommandTest, MusicXmlHoldsTheFingers) {
 TEST(PassageCommandTest, OtherWaysCanBeChosen) {
     const Bowband bowband;
     put_tune(bowband);
-    const json first = bowband.json("passage cello tune.txt --json -");
-    const json second = bowband.json("passage cello tune.txt --choose 2 --json -");
+    const json first = bowband.json("passage cello tune.txt --bow no --json -");
+    const json second = bowband.json("passage cello tune.txt --choose 2 --bow no --json -");
     EXPECT_EQ(second["fingering"], 2);
     EXPECT_NE(second["notes"], first["notes"]);
     EXPECT_EQ(first["alternatives"][0]["cost"], second["cost"]);
