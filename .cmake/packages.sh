@@ -5,7 +5,7 @@
 build_packages=(
     g++ cmake ninja-build pkg-config
     libeigen3-dev libhwy-dev libfftw3-dev libsndfile1-dev libsamplerate0-dev nlohmann-json3-dev libcli11-dev
-    libpugixml-dev libzip-dev libsmf-dev  # tunes: MusicXML, plain and compressed, and MIDI
+    libpugixml-dev libzip-dev  # tunes: MusicXML, plain and compressed
     qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev  # Qt6Charts is not found without the last
     qt6-multimedia-dev qt6-tools-dev qt6-l10n-tools
     fonts-dejavu-core                                          # without a font letters are boxes

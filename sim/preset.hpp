@@ -83,8 +83,6 @@ Preset parse_preset(const std::string& text, const std::string& where);
 
 /// PRESET of the commands: a path, a short name or a full name of a shipped preset.
 Preset find_preset(const std::string& name_or_path);
-/// Where the shipped presets stand; InputError where BOWBAND_PRESETS_DIR names no folder.
-std::filesystem::path presets_folder();
 /// Every shipped preset's file, sorted by name.
 std::vector<std::filesystem::path> shipped_presets();
 

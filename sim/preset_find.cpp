@@ -2,6 +2,7 @@
 #include "sim/preset.hpp"
 
 #include "analysis/errors.hpp"
+#include "sim/preset_folder.hpp"
 #include "sim/preset_reader.hpp"
 
 #include <nlohmann/json.hpp>

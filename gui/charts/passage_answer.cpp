@@ -35,23 +35,13 @@ PassageNote chart_note(const sim::report::AskedPassage& asked, const sim::passag
     return shown;
 }
 
-std::string played_remark(const sim::report::BowedPassage& bowed) {
-    const auto failing = [](const std::vector<sim::passage::PlayedNote>& played) {
-        return std::ranges::count_if(played, [](const auto& note) { return !sounds(note); });
-    };
-    const std::string all = std::to_string(bowed.bow.notes.size());
-    return "As simulated, " + std::to_string(failing(bowed.played.left_behind)) + " of " + all +
-           " notes are not Helmholtz motion with the bow left behind, " +
-           std::to_string(failing(bowed.played.follows)) + " with the bow following.";
-}
-
 }  // namespace
 
 PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
                            const sim::report::BowedPassage& bowed) {
     PassageChart chart{.title = sim::report::passage_heading(asked),
                        .subtitle = sim::report::player_line(asked.preset.player) +
-                                   " at mf; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
+                                   " at mp; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
     for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i)
         chart.notes.push_back(chart_note(asked, fingering, bowed, i));
     for (const sim::passage::HandPlace& place : fingering.hand_places) {
@@ -61,9 +51,9 @@ PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::pa
     for (const sim::Profile::Point& point : bowed.bow.path.points)
         chart.path.push_back({point.time, mm_from_metres(point.value)});
     chart.left_behind_mm = mm_from_metres(bowed.bow.left_behind);
-    chart.remarks = {played_remark(bowed), "The bow travels along the string at " +
-                                               sim::short_number(mm_from_metres(bowed.bow.plan.travel)) +
-                                               " mm/s at the most."};
+    chart.remarks = {failing_in_words(bowed.played), "The bow travels along the string at " +
+                                                         sim::short_number(mm_from_metres(bowed.bow.plan.travel)) +
+                                                         " mm/s at the most."};
     return chart;
 }
 

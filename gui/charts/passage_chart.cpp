@@ -6,7 +6,9 @@
 #include "gui/charts/panel.hpp"
 #include "gui/charts/sheet.hpp"
 
+#include <QGraphicsRectItem>
 #include <QGraphicsScene>
+#include <QPainterPath>
 
 #include <algorithm>
 

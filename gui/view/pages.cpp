@@ -4,6 +4,7 @@
 #include "gui/view/instrument_page.hpp"
 #include "gui/view/lesson_page.hpp"
 #include "gui/view/strings_page.hpp"
+#include "gui/view/passage_page.hpp"
 #include "gui/view/window_page.hpp"
 
 namespace gui {
@@ -16,6 +17,7 @@ std::vector<std::unique_ptr<Page>> make_pages(Desk& desk) {
     pages.push_back(std::make_unique<LessonPage>(desk));
     pages.push_back(std::make_unique<StringsPage>(desk));
     pages.push_back(std::make_unique<InstrumentPage>(desk));
+    pages.push_back(std::make_unique<PassagePage>(desk));
     return pages;
 }
 

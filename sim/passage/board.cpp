@@ -12,6 +12,7 @@ namespace sim::passage {
 namespace {
 
 constexpr int a4_key = 69;
+constexpr double rounding = 1e-9;  // semitones: a note that lies right at the board's end
 
 /// Cents of the temperament's fifth.
 double fifth_cents(Temperament temperament) {
@@ -74,7 +75,8 @@ std::optional<BoardPlace> board_place(const score::Spelling& spelling, const Pre
     if (place.fret < 0) return std::nullopt;
     place.bare = place.fret > preset.frets;
     place.stop = place.bare ? 12.0 * std::log2(written / open) : fret_stop(preset, place.fret);
-    if (place.stop > last_stop(preset)) return std::nullopt;
+    if (place.stop > last_stop(preset) + rounding) return std::nullopt;
+    place.stop = std::min(place.stop, last_stop(preset));
     place.from_nut = from_nut(on, place.stop);
     place.pitch = place.bare ? written : open * analysis::ratio_from_semitones(place.stop);
     place.cents = place.bare ? 0.0 : analysis::cents_between(place.pitch, written);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace sim::passage {
@@ -65,19 +66,19 @@ double path_value(const PathProblem& problem, const BowPath& path) {
 
 BowPath find_path(const PathProblem& problem) {
     const std::size_t places = problem.places.size();
-    assert(places >= 2);
+    assert(places >= 2 && places <= std::numeric_limits<std::uint16_t>::max());
     const Values values(problem);
-    std::vector<double> best(places, 0.0);            // of all paths that end here
-    std::vector<std::vector<std::size_t>> came_from;  // [stretch][place]
+    std::vector<double> best(places, 0.0);              // of all paths that end here
+    std::vector<std::vector<std::uint16_t>> came_from;  // [stretch][place]
     for (const PathStretch& stretch : problem.stretches) {
         const std::size_t most = places_within(problem, stretch);
         std::vector<double> next(places, -std::numeric_limits<double>::infinity());
-        std::vector<std::size_t>& from = came_from.emplace_back(places);
+        std::vector<std::uint16_t>& from = came_from.emplace_back(places);
         const auto consider = [&](std::size_t source, std::size_t target) {
             const double value = best[source] + values.value(stretch, source, target);
             if (value <= next[target]) return;
             next[target] = value;
-            from[target] = source;
+            from[target] = static_cast<std::uint16_t>(source);
         };
         for (std::size_t target = 0; target < places; ++target)
             for (std::size_t way = 0; way <= most; ++way) {

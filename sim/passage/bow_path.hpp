@@ -18,7 +18,7 @@ struct PathStretch {
 
 /// Where is the bow to be at each moment?
 struct PathProblem {
-    std::vector<double> places;               ///< m, rising, evenly apart, at least two
+    std::vector<double> places;               ///< m, rising, evenly apart, two or more, fewer than 65536
     std::vector<std::vector<double>> worths;  ///< one a place each; straight between places
     std::vector<PathStretch> stretches;       ///< in time
     double travel_cost = 0.0;                 ///< per m of way, >= 0

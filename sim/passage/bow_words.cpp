@@ -189,6 +189,15 @@ std::string played_in_words(const score::Tune& tune, const Passage& passage, con
            "\nPlayed with the bow following, " + result_words(tune, passage, simulated.follows, BowWay::follows);
 }
 
+std::string failing_in_words(const SimulatedPassage& simulated) {
+    const auto failing = [](const std::vector<PlayedNote>& played) {
+        return std::to_string(std::ranges::count_if(played, [](const PlayedNote& note) { return !sounds(note); }));
+    };
+    return "As simulated, " + failing(simulated.left_behind) + " of " + std::to_string(simulated.follows.size()) +
+           " notes are not Helmholtz motion with the bow left behind, " + failing(simulated.follows) +
+           " with the bow following.";
+}
+
 std::vector<std::string> contact_words(const Passage& passage) {
     std::vector<std::string> words;
     double written = -1.0;

@@ -19,6 +19,9 @@ std::vector<Warning> bow_warnings(const score::Tune& tune, const Passage& passag
 /// bow that follows fails, why.
 std::string played_in_words(const score::Tune& tune, const Passage& passage, const SimulatedPassage& simulated);
 
+/// The same in one sentence, without names.
+std::string failing_in_words(const SimulatedPassage& simulated);
+
 /// Why a note is not Helmholtz motion; empty where it is.
 std::string why_not(const Passage& passage, std::size_t note, BowWay way, const PlayedNote& played);
 

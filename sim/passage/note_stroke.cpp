@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/passage/note_stroke.hpp"
 
+#include "sim/speeds.hpp"
+
 #include <algorithm>
-#include <array>
-#include <utility>
 
 namespace sim::passage {
 
@@ -11,14 +11,13 @@ namespace {
 
 constexpr double rise_share = 0.25;  // of a note, for its speed to rise at the most
 
-constexpr std::array<std::pair<std::string_view, double>, 8> scales{
-    {{"ppp", 0.35}, {"pp", 0.5}, {"p", 0.65}, {"mp", 0.8}, {"mf", 1.0}, {"f", 1.25}, {"ff", 1.5}, {"fff", 1.8}}};
-
 }  // namespace
 
 std::optional<double> dynamic_scale(std::string_view dynamic) {
-    const auto found = std::ranges::find(scales, dynamic, &std::pair<std::string_view, double>::first);
-    return found == scales.end() ? std::nullopt : std::optional(found->second);
+    if (dynamic == "ppp") return dynamics.front().factor;
+    if (dynamic == "fff") return dynamics.back().factor;
+    const auto found = std::ranges::find(dynamics, dynamic, &Dynamic::name);
+    return found == dynamics.end() ? std::nullopt : std::optional(found->factor);
 }
 
 NoteStroke note_stroke(const StrokeTask& task, const Player& player) {

@@ -8,10 +8,8 @@
 
 namespace sim::passage {
 
-/// By how much a dynamic makes the bow firmer and faster than the player's own strokes, both together: mf is 1.
-/// Nothing for a word that is no dynamic.
-///
-/// source   common practice, no source: a step of a quarter or so up or down, level goes as speed
+/// By how much a dynamic makes the bow firmer and faster than the player's own strokes, both together: sim::dynamics;
+/// ppp as pp and fff as ff.  Nothing for a word that is no dynamic.
 std::optional<double> dynamic_scale(std::string_view dynamic);
 
 /// How much bow a stroke may take, m: what is left of the hair without its ends.
@@ -20,7 +18,7 @@ inline constexpr double usable_hair = 0.6;
 
 /// A note as the bow hand sees it.
 struct StrokeTask {
-    std::string_view dynamic;  ///< what is no dynamic counts as mf
+    std::string_view dynamic;  ///< what is no dynamic leaves the player's own strokes
     double duration = 0.0;     ///< s, > 0
 };
 

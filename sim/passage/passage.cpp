@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/passage/passage.hpp"
 
+#include "analysis/errors.hpp"
 #include "sim/passage/passage_path.hpp"
+#include "sim/passage/place_words.hpp"
+#include "sim/text.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -26,6 +29,23 @@ std::vector<BowedNote> notes_in_time(const score::Tune& tune, const Player& play
         notes.push_back(note);
     }
     return notes;
+}
+
+void require_bowable(const score::Tune& tune, const std::vector<BowedNote>& notes) {
+    const auto refuse = [](const std::string& what) {
+        throw analysis::InputError("tune", what + "; take a part of it, or the fingers alone");
+    };
+    if (notes.size() > most_bowed_notes)
+        refuse("has " + std::to_string(notes.size()) + " notes, the bow's way is worked out for up to " +
+               std::to_string(most_bowed_notes));
+    const auto seconds = [](double time) { return short_number(time) + " s"; };
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        if (notes[i].duration > longest_bowed_note)
+            refuse(note_words(tune, i) + " lasts " + seconds(notes[i].duration) + ", a stroke here at most " +
+                   seconds(longest_bowed_note));
+    const double end = notes.back().start + notes.back().duration;
+    if (end > longest_bowed_passage)
+        refuse("lasts " + seconds(end) + ", the bow's way is worked out for up to " + seconds(longest_bowed_passage));
 }
 
 /// The note whose best place the bow left behind keeps: of the longest sounding string, the first of them.
@@ -94,6 +114,7 @@ Passage find_passage(const score::Tune& tune, const Fingering& fingering, const 
                      const Workers& workers) {
     assert(!tune.notes.empty() && fingering.notes.size() == tune.notes.size());
     Passage passage{.plan = plan, .kinds = {}, .notes = notes_in_time(tune, preset.player), .path = {}};
+    require_bowable(tune, passage.notes);
     passage.kinds = kinds_of(passage.notes, fingering, preset);
     for (BowedNote& note : passage.notes) {
         const NoteKind& kind = kind_of(passage, note);

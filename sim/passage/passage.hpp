@@ -56,12 +56,18 @@ struct Passage {
     double left_behind = 0.0;      ///< m
 };
 
+// What is bowed at the most: a simulation plays every note, and its sound is kept whole.
+inline constexpr std::size_t most_bowed_notes = 2000;
+inline constexpr double longest_bowed_note = 60.0;       ///< s
+inline constexpr double longest_bowed_passage = 1200.0;  ///< s
+
 /// Where to bow each note, and how the bow gets there: the path of the greatest security over all notes, each counted
 /// alike, within what the bow can travel.  A way of 10 mm must win 1/24 of one note's security, as much as chance
 /// gives; of places alike the one nearer to a note's best is taken.
 ///
 /// The bow left behind stays where it suited the note of the longest sounding string, the first of them.
 /// Each string and stop is worked out once for each way of playing it; the results do not depend on the threads.
+/// InputError past the limits above.
 Passage find_passage(const score::Tune& tune, const Fingering& fingering, const Preset& preset, const BowPlan& plan,
                      const Workers& workers);
 

@@ -9,7 +9,7 @@ namespace sim::passage {
 namespace {
 
 constexpr double usual_step = 0.5e-3;  // m, between places of the grid
-constexpr double least_step = 0.05e-3;
+constexpr double least_step = 0.25e-3;
 constexpr double longest_stretch = 0.25;         // s
 constexpr int most_stretches = 16;               // of a note
 constexpr double way_cost = 1.0 / 24.0 / 10e-3;  // of a note's security per m of way

@@ -21,7 +21,7 @@ struct FingeringWeights {
     double no_landmark = 0.5;    ///< a hand place begins where nothing tells the hand its place
     double weak_end = 0.5;       ///< a hand place, or the tune, ends on a weak finger (times its weakness)
     double weak_note = 0.08;     ///< any note by a weak finger (times its weakness)
-    double stretch = 4.0;        ///< for each hand's span by which a finger reaches out of the hand's comfort
+    double stretch = 3.0;        ///< for each hand's span by which a finger reaches out of the hand's comfort
     double stretch_limit = 0.3;  ///< hand's spans beyond comfort that no finger reaches
     double reach_back = 0.6;     ///< the first finger drawn back by a semitone while the hand stays
     double squeeze = 1.0;        ///< for each hand's span by which fingers draw together more than they like
@@ -29,7 +29,7 @@ struct FingeringWeights {
     double crossed = 3.0;        ///< a higher finger set lower than a lower one in the same hand place
     double hop = 1.0;            ///< the same finger goes to another stop while the hand stays
     double lie_across = 0.3;     ///< the same finger lies across two neighbouring strings
-    double next_string = 0.15;   ///< the bow goes to the neighbouring string
+    double next_string = 0.35;   ///< the bow goes to the neighbouring string
     double passed_string = 0.5;  ///< more for each string that it passes over
     double height = 1.0;  ///< a note at the bridge's end of the string would cost so much, one at the nut nothing
     double thick_string =
@@ -44,13 +44,13 @@ struct FingeringWeights {
     std::array<double, 5> weakness{0.0, 0.0, 0.0, 0.5, 1.0};
     /// Where each finger stands when the hand is open, first to fourth, in hand's spans: the gap between first and
     /// second is the widest.
-    std::array<double, 4> finger_place{0.0, 0.38, 0.69, 1.0};
-    double close_share = 0.5;  ///< of its open place to which a finger draws in without pains
-    double high_span = 0.82;   ///< of the hand's span that is left from the octave on, where the arm reaches round
-    double pad = 0.010;        ///< m, room that a finger pad takes along the string
-    double crowd_limit = 0.4;  ///< of the room that fingers would like, which they can't do without
-    double beside = 0.5;       ///< semitones by which the first finger's note may lie off its hand place
-    int guide_reach = 1;       ///< semitones on either side of the guide fret that the hand finds by it
+    std::array<double, 4> finger_place{0.0, 0.46, 0.74, 1.0};
+    double close_share = 0.75;  ///< of its open place to which a finger draws in without pains
+    double high_span = 0.82;    ///< of the hand's span that is left from the octave on, where the arm reaches round
+    double pad = 0.010;         ///< m, room that a finger pad takes along the string
+    double crowd_limit = 0.4;   ///< of the room that fingers would like, which they can't do without
+    double beside = 0.5;        ///< semitones by which the first finger's note may lie off its hand place
+    int guide_reach = 1;        ///< semitones on either side of the guide fret that the hand finds by it
 
     bool operator==(const FingeringWeights&) const = default;
 };

@@ -95,8 +95,10 @@ std::vector<BarElement> bars_of(const pugi::xml_document& document, const std::s
                                 std::vector<std::string>& remarks) {
     const pugi::xml_node root = root_of(document, where);
     const std::vector<ListedPart> parts = listed_parts(root);
-    for (const ListedPart& listed_part : parts) {
-        if (!part.name.empty() && part.name != listed_part.id && part.name != listed_part.name) continue;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const ListedPart& listed_part = parts[i];
+        const bool named = part.name == listed_part.id || part.name == listed_part.name;
+        if (!part.name.empty() && !named && part.name != std::to_string(i + 1)) continue;
         std::vector<BarElement> bars = bars_of_part(root, listed_part.id);
         if (!has_notes(bars)) continue;
         if (parts.size() > 1 && part.name.empty())

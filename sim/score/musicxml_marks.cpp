@@ -61,8 +61,11 @@ std::string document_text(pugi::xml_document& document, bool indented) {
         if (node.type() == pugi::node_declaration && node.attribute("encoding"))
             node.attribute("encoding").set_value("UTF-8");
     std::ostringstream out;
-    document.save(out, "  ", indented ? pugi::format_indent : pugi::format_raw, pugi::encoding_utf8);
-    return out.str() + (indented ? "" : "\n");
+    for (const pugi::xml_node node : document.children()) {  // blanks between these are not kept by the parser
+        node.print(out, "  ", indented ? pugi::format_indent : pugi::format_raw, pugi::encoding_utf8);
+        if (!indented) out << "\n";
+    }
+    return out.str();
 }
 
 std::string fingered_musicxml(const ReadTune& read, std::span<const NoteMarks> marks) {

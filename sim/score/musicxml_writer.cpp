@@ -101,33 +101,24 @@ private:
     std::int64_t grid_;
 };
 
-/// Whether every stretch can be drawn by note values, and lies where it should.
-bool is_drawn(const Tune& tune, const std::vector<Bar>& bars) {
+/// Whether every note begins and ends on a tick.
+bool lies_on_ticks(const Tune& tune) {
     constexpr double rounding = 1e-3;  // ticks
-    const auto lies_on_tick = [](double quarters) {
+    const auto on_tick = [](double quarters) {
         const double exact = quarters * static_cast<double>(ticks_a_quarter);
         return std::abs(exact - std::round(exact)) < rounding;
     };
-    return std::ranges::all_of(tune.notes,
-                               [&](const TuneNote& n) { return lies_on_tick(n.start) && lies_on_tick(n.duration); }) &&
-           std::ranges::all_of(bars, [](const Bar& bar) {
-               return std::ranges::none_of(bar.stretches,
-                                           [](const Stretch& s) { return note_values(s.end - s.start).empty(); });
-           });
+    return std::ranges::all_of(tune.notes, [&](const TuneNote& n) { return on_tick(n.start) && on_tick(n.duration); });
 }
 
 class Writer {
 public:
-    Writer(const Tune& tune, std::span<const NoteMarks> marks) : tune_(tune), marks_(marks), cutter_(tune, 1) {}
+    Writer(const Tune& tune, std::span<const NoteMarks> marks)
+        : tune_(tune), marks_(marks), cutter_(tune, lies_on_ticks(tune) ? 1 : coarse_tick) {}
 
     std::string text() {
         head();
-        std::vector<Bar> bars = cutter_.bars();
-        if (!is_drawn(tune_, bars)) {
-            cutter_ = BarCutter(tune_, coarse_tick);
-            bars = cutter_.bars();
-        }
-        for (const Bar& bar : bars) {
+        for (const Bar& bar : cutter_.bars()) {
             begin_bar(bar.number, bar.start);
             for (const Stretch& stretch : bar.stretches) add(stretch);
         }

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
+#include <numeric>
 
 namespace sim::score {
 namespace {
@@ -42,15 +44,31 @@ std::vector<NoteValue> fitted(std::int64_t ticks, const std::vector<NoteValue>& 
     return ticks == 0 ? found : std::vector<NoteValue>{};
 }
 
+/// A length that no usual tuplet has, as one of an unusual one: so many in the time of so many.
+NoteValue odd_value(std::int64_t ticks) {
+    constexpr std::array<const char*, 7> types{"whole", "half", "quarter", "eighth", "16th", "32nd", "64th"};
+    std::int64_t plain = 4 * ticks_a_quarter;
+    std::size_t type = 0;
+    for (; type + 1 < types.size() && plain / 2 >= ticks && plain % 2 == 0; ++type) plain /= 2;
+    const std::int64_t common = std::gcd(ticks, plain);
+    return {ticks, types[type], 0, static_cast<int>(plain / common), static_cast<int>(ticks / common)};
+}
+
 }  // namespace
 
 std::vector<NoteValue> note_values(std::int64_t ticks) {
+    assert(ticks > 0);
     const std::vector<NoteValue> values = all_values();
     std::vector<NoteValue> best;
     for (const int actual : {1, 3, 5, 7}) {
         std::vector<NoteValue> found = fitted(ticks, values, actual);
         if (!found.empty() && (best.empty() || found.size() < best.size())) best = std::move(found);
     }
+    if (!best.empty()) return best;
+    for (const NoteValue& value : values)
+        for (; value.actual == 1 && value.ticks >= ticks_a_quarter && value.ticks < ticks; ticks -= value.ticks)
+            best.push_back(value);
+    best.push_back(odd_value(ticks));
     return best;
 }
 

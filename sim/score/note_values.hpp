@@ -21,7 +21,8 @@ struct NoteValue {
     int normal = 1;
 };
 
-/// Note values that together last so long, longest first; empty where none do.
+/// Note values that together last so long (> 0), longest first: as few as can be of plain ones and one kind of tuplet;
+/// where none do, the last is one of an unusual tuplet.
 std::vector<NoteValue> note_values(std::int64_t ticks);
 
 }  // namespace sim::score

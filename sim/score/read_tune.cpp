@@ -111,6 +111,10 @@ ReadTune read_tune(const std::string& file_or_line, const Part& part) {
     if (head.starts_with("MThd") || ending.starts_with(".mid")) return read_midi(bytes, where, part);
     if (ending == ".mxl") return read_musicxml(unpacked_musicxml(bytes, where), where, part);
     if (ending == ".txt") return {.tune = parse_tune(bytes, where), .remarks = {}, .document = {}, .part = {}};
+    constexpr std::string_view blanks_and_marks = " \t\r\n\xef\xbb\xbf\xfe\xff";  // of UTF-8 and UTF-16
+    const std::size_t first = head.find_first_not_of(blanks_and_marks);
+    if (first == std::string_view::npos || (head[first] != '<' && head[first] != '\0'))
+        throw analysis::InputError(where, std::string("is no score; ") + kinds);
     return read_musicxml(bytes, where, part);
 }
 

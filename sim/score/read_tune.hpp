@@ -17,8 +17,7 @@ inline constexpr std::size_t most_bytes = 20'000'000;  ///< of a file, and of wh
 
 /// Which line of a score with several.
 struct Part {
-    std::string
-        name;  ///< part, by id or name (MusicXML) or track by number or name (MIDI); empty: the first with notes
+    std::string name;   ///< part (MusicXML) or track (MIDI), by name, id or number; empty: the first with notes
     std::string voice;  ///< MusicXML only; empty: the first that the part has
 
     bool operator==(const Part&) const = default;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/score/shipped_tunes.hpp"
 
-#include "sim/preset.hpp"
+#include "sim/preset_folder.hpp"
 
 #include <algorithm>
 

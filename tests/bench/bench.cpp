@@ -7,6 +7,7 @@
 #include "sim/force_window.hpp"
 #include "sim/kernel/lanes.hpp"
 #include "sim/note.hpp"
+#include "sim/passage/fingering.hpp"
 #include "sim/preset.hpp"
 #include "sim/stroke_batch.hpp"
 #include "sim/stroke_map.hpp"
@@ -18,6 +19,7 @@
 #include <hwy/targets.h>
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <cstdio>
 #include <thread>
@@ -191,6 +193,29 @@ void live_blocks(benchmark::State& state) {
     state.counters["share_of_core"] = sum / (static_cast<double>(state.iterations()) * lasting);
 }
 BENCHMARK(live_blocks)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(1);
+
+/// 500 notes up and down two octaves and more, with some leaps, fingered in three ways on one core.
+void fingering_500(benchmark::State& state) {
+    const Preset preset = find_preset("division_bass_viol");
+    score::Tune tune{.title = {}, .notes = {}, .tempos = {{0.0, 90.0}}, .metres = {{}}};
+    constexpr int notes = 500;
+    constexpr double length = 0.5;  // quarter notes
+    constexpr std::array<char, 7> steps{'C', 'D', 'E', 'F', 'G', 'A', 'B'};
+    for (int i = 0; i < notes; ++i) {
+        const int turned = i % 46;
+        const int step =
+            22 + (turned < 23 ? turned : 45 - turned) - (i % 5 == 4 ? 3 : 0);  // steps above C0, from B2 to C6
+        score::TuneNote note{.spelling = {.step = steps[static_cast<std::size_t>(step % 7)], .octave = step / 7},
+                             .start = length * i,
+                             .duration = length,
+                             .bar = 1 + i / 8};
+        note.stress = score::stress_at(tune.metres.front(), length * (i % 8));
+        tune.notes.push_back(note);
+    }
+    for (auto _ : state) benchmark::DoNotOptimize(passage::find_fingerings(tune, preset));
+    state.counters["notes_per_s"] = benchmark::Counter(notes, benchmark::Counter::kIsIterationInvariantRate);
+}
+BENCHMARK(fingering_500)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 

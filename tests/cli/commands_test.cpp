@@ -57,6 +57,7 @@ INSTANTIATE_TEST_SUITE_P(Commands, HelpTest,
                                          "bridge", "speeds", "laws", "skew"),
                          testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge",
                                          "speeds", "laws", "skew", "match"),
+                                         "speeds", "laws", "skew", "passage"),
                          [](const auto& command) { return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};

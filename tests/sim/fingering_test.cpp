@@ -3,17 +3,13 @@
 
 #include "analysis/errors.hpp"
 #include "sim/passage/advice.hpp"
-#include "sim/passage/hand_search.hpp"
+#include "sim/passage/board.hpp"
 #include "sim/score/read_tune.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <algorithm>
-#include <array>
 #include <cmath>
-#include <limits>
-#include <random>
 
 namespace {
 
@@ -36,100 +32,6 @@ std::vector<std::string> strings_of(const Preset& preset, const Fingering& finge
     for (const FingeredNote& note : fingering.notes)
         names.push_back(preset.strings[static_cast<std::size_t>(note.string)].name);
     return names;
-}
-
-/// Every way through the notes, tried one by one in depth; a beginning that costs more than the cheapest whole way so
-/// far (at first: than `bound`) is given up, since no term is below 0.  It knows nothing of layers or of the search's
-/// choices: strings, fingers and places are counted through.
-class EveryWay {
-public:
-    EveryWay(const Hand& hand, double bound) : hand_(hand), cheapest_(bound) { go(0, {}, 0.0); }
-
-    double cheapest() const { return cheapest_; }
-    long tried() const { return tried_; }
-
-private:
-    void go(std::size_t i, const HandState& before, double so_far) {
-        ++tried_;
-        if (so_far > cheapest_) return;
-        if (i == hand_.notes()) {
-            cheapest_ = std::min(cheapest_, so_far + hand_.end(before));
-            return;
-        }
-        for (int string = 0; string < hand_.strings(); ++string)
-            for (int finger = 0; finger <= 4; ++finger)
-                for (int place = 0; place <= hand_.places(); ++place) {
-                    const HandState state{string, finger, place};
-                    const auto own = hand_.note(i, state);
-                    if (!own) continue;
-                    const auto step = i == 0 ? hand_.begin(state) : hand_.move(i, before, state);
-                    if (step) go(i + 1, state, so_far + *step + *own);
-                }
-    }
-
-    const Hand& hand_;
-    double cheapest_;
-    long tried_ = 0;
-};
-
-/// A random passage of an instrument: steps and leaps on its strings, lengths and rests of all kinds, at times a
-/// finger.
-score::Tune random_tune(const Preset& preset, std::mt19937& random, int most_notes) {
-    const auto pick = [&](int low, int high) {
-        return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
-    };
-    const int count = pick(1, most_notes);
-    std::string words = pick(0, 1) == 0 ? "beats=3/4 " : "beats=6/8 ";
-    words += "tempo=" + std::to_string(pick(40, 200));
-    int key = 0;
-    for (int i = 0; i < count; ++i) {
-        const auto& string =
-            preset.strings[static_cast<std::size_t>(pick(0, static_cast<int>(preset.strings.size()) - 1))];
-        const int low = open_key(string);
-        key = i == 0 || pick(0, 3) == 0 ? low + pick(0, 21) : key + pick(-4, 4);
-        const int lowest = open_key(preset.strings.back());
-        const int highest = open_key(preset.strings.front()) + static_cast<int>(last_stop(preset));
-        key = std::clamp(key, lowest, highest);
-        constexpr std::array<const char*, 12> names{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"};
-        words += " " + std::string(names[static_cast<std::size_t>(key % 12)]) + std::to_string(key / 12 - 1) + ":" +
-                 std::array{"1/4", "1/2", "1", "2"}[static_cast<std::size_t>(pick(0, 3))];
-        if (pick(0, 6) == 0) words += " r:1/2";
-    }
-    return tune_of(words);
-}
-
-/// expects  the search's cheapest way to cost what trying every way finds, over instruments with and without frets
-/// margin   rounding of sums only
-TEST(FingeringTest, SearchEqualsTryingEveryWay) {
-    std::mt19937 random(20261126);
-    int passages = 0;
-    for (const char* name : {"division_bass_viol", "treble_viol", "violin", "violone_in_g"}) {
-        const Preset preset = preset_named(name);
-        for (int k = 0; k < 50; ++k, ++passages) {
-            const score::Tune tune = random_tune(preset, random, 8);
-            const Hand hand(tune, preset, {});
-            const std::vector<HandWay> ways = best_ways(hand, 1, 1);
-            ASSERT_EQ(ways.size(), 1U);
-            EXPECT_NEAR(cost_of(hand, ways[0].states).value(), ways[0].cost, 1e-9);
-            // a way cheaper by more than rounding would be found; at least one as cheap must be
-            const EveryWay every(hand, ways[0].cost + 1e-9);
-            EXPECT_NEAR(every.cheapest(), ways[0].cost, 1e-8) << name << " passage " << k;
-            EXPECT_LT(ways[0].cost, std::numeric_limits<double>::infinity());
-        }
-    }
-    EXPECT_EQ(passages, 200);
-}
-
-/// expects  the same without any bound to begin with, on short passages
-TEST(FingeringTest, SearchEqualsTryingEveryWayWithoutAnyBound) {
-    std::mt19937 random(7);
-    const Preset preset = preset_named("treble_viol");
-    for (int k = 0; k < 10; ++k) {
-        const score::Tune tune = random_tune(preset, random, 3);
-        const Hand hand(tune, preset, {});
-        const EveryWay every(hand, std::numeric_limits<double>::infinity());
-        EXPECT_NEAR(every.cheapest(), best_ways(hand, 1, 1)[0].cost, 1e-9);
-    }
 }
 
 TEST(FingeringTest, SameAnswerEachTime) {
@@ -214,24 +116,6 @@ TEST(FingeringTest, SpellingCountsInMeantone) {
     preset.temperament = Temperament::quarter_comma;
     const double diesis = 1200.0 * std::log2(written_pitch({'G', -1, 4}, preset) / written_pitch({'F', 1, 4}, preset));
     EXPECT_NEAR(diesis, 41.06, 0.01);
-}
-
-/// expects  no two fingers of one hand place wider apart than the hand's span and its stretch, at any instrument
-TEST(FingeringTest, NoHandPlaceIsWiderThanTheHand) {
-    std::mt19937 random(5);
-    for (const char* name : {"division_bass_viol", "treble_viol", "violone_in_g", "cello", "descant_viol"}) {
-        const Preset preset = preset_named(name);
-        const FingeringWeights weights;
-        const double widest = preset.player.hand_span * (1.0 + weights.stretch_limit);
-        for (int k = 0; k < 20; ++k) {
-            const Fingering best = find_fingerings(random_tune(preset, random, 30), preset)[0];
-            for (const FingeredNote& note : best.notes) {
-                if (note.finger == 0) continue;
-                const HandPlace& place = best.hand_places[static_cast<std::size_t>(note.hand_place)];
-                EXPECT_LE(std::abs(note.from_nut - place.from_nut), widest) << name;
-            }
-        }
-    }
 }
 
 TEST(FingeringTest, OpenStringsThatCheckANoteAreNamed) {
