@@ -123,9 +123,8 @@ auto filler(const analysis::Signal& sound) {
 }  // namespace
 
 PassageCommand::PassageCommand(CLI::App& program) {
-    CLI::App& parser =
-        add_parser(program, "passage", "Where the fingers fall and how the bow moves in a tune",
-                   "bowband passage division_bass_viol \"D4:1/2 A4 D5:1\" --contact-points 8 --forces 3");
+    CLI::App& parser = add_parser(program, "passage", "Where the fingers fall and how the bow moves in a tune",
+                                  "bowband passage treble_viol treble_study --contact-points 6 --forces 3");
     options_ = std::make_unique<RunOptions>(
         parser, "passage",
         std::initializer_list<SettingOption>{tune_option, part_option, voice_option, tempo_option, fingers_option,
