@@ -111,7 +111,8 @@ std::string table_element(const PageTable& table) {
     for (const std::vector<std::string>& row : table.rows) body += row_element(row);
     const std::string inside = "\n" + text_element("caption", table.caption) + "\n" +
                                element("thead", element("tr", head)) + "\n" + element("tbody", "\n" + body) + "\n";
-    return element("div", element("table", inside),
+    const Attributes looks = table.look.empty() ? Attributes{} : Attributes{{"class", table.look}};
+    return element("div", element("table", inside, looks),
                    {{"class", "wide"}, {"tabindex", "0"}, {"role", "region"}, {"aria-label", table.caption}}) +
            "\n";
 }

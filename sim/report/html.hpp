@@ -34,6 +34,7 @@ struct PageTable {
     std::string caption;
     std::vector<std::string> columns;  ///< what, with its unit
     std::vector<std::vector<std::string>> rows;
+    std::string look = {};  ///< a class of the page's style
 };
 /// In a box of its own, which scrolls where the table is wider than the page.
 std::string table_element(const PageTable& table);

@@ -23,8 +23,10 @@ std::string player(const analysis::Signal& sound, const std::string& name) {
            "\n";
 }
 
-std::string take(const std::string& name, const std::string& label, const analysis::Signal& sound) {
-    return element("div", text_element("h4", name) + "\n" + player(sound, label), {{"class", "take"}}) + "\n";
+std::string take(const NamedSound& sound) {
+    return element("div", text_element("h4", sound.name) + "\n" + player(*sound.sound, sound.label),
+                   {{"class", "take"}}) +
+           "\n";
 }
 
 std::string cents_cell(const StrokeResult& stroke, const Note& note) {
@@ -74,12 +76,11 @@ PageTable measures(const ClimbStop& stop, const Player& player, const std::strin
 
 std::string card(const HeardStop& heard, const AskedLesson& asked, const Lesson& lesson) {
     const ClimbStop& stop = lesson.climb.stops[heard.index];
-    const std::string name = stop_words(stop.note.stop) + ", " + note_name(stop, asked);
-    const std::string pair = take("Bow left behind", name + ", bow left behind", heard.left_behind) +
-                             take("Bow follows", name + ", bow follows", heard.follows);
+    const std::string name = stop_heading(stop.note.stop) + ", " + note_name(stop, asked);
+    const std::string pair = sound_pair({"Bow left behind", name + ", bow left behind", &heard.left_behind},
+                                        {"Bow follows", name + ", bow follows", &heard.follows});
     return element("article",
-                   "\n" + text_element("h3", name) + "\n" + text_element("p", listen_for(stop)) + "\n" +
-                       element("div", "\n" + pair, {{"class", "pair"}}) + "\n" +
+                   "\n" + text_element("h3", name) + "\n" + text_element("p", listen_for(stop)) + "\n" + pair +
                        table_element(measures(stop, lesson.climb.player, name)),
                    {{"class", "card"}}) +
            "\n";
@@ -88,21 +89,25 @@ std::string card(const HeardStop& heard, const AskedLesson& asked, const Lesson&
 std::string whole_climb(const Lesson& lesson) {
     const std::vector<ClimbStop>& stops = lesson.climb.stops;
     if (stops.size() < 2) return "";
-    const std::string from_to =
-        "from " + stop_words(stops.front().note.stop) + " to " + stop_words(stops.back().note.stop);
-    const std::string pair = take("Bow left behind", "The whole climb, bow left behind", lesson.whole_left_behind) +
-                             take("Bow follows", "The whole climb, bow follows", lesson.whole_follows);
+    const std::string from_to = "from " + the_stop(stops.front().note.stop) + " to " + the_stop(stops.back().note.stop);
+    const std::string pair =
+        sound_pair({"Bow left behind", "The whole climb, bow left behind", &lesson.whole_left_behind},
+                   {"Bow follows", "The whole climb, bow follows", &lesson.whole_follows});
     return element("article",
                    "\n" + text_element("h3", "The whole climb, " + from_to) + "\n" +
                        text_element("p",
                                     "First the bow stays where it suited the lowest stop, then it follows. Where no "
                                     "bow can stand there is silence.") +
-                       "\n" + element("div", "\n" + pair, {{"class", "pair"}}) + "\n",
-                   {{"class", "card"}}) +
+                       "\n" + pair,
+                   {{"class", "card on-screen"}}) +
            "\n";
 }
 
 }  // namespace
+
+std::string sound_pair(const NamedSound& left_behind, const NamedSound& follows) {
+    return element("div", "\n" + take(left_behind) + take(follows), {{"class", "pair"}}) + "\n";
+}
 
 std::string hearing_part(const AskedLesson& asked, const Lesson& lesson) {
     std::string inside = text_element("p", listening_caution().text, {{"class", "caution"}}) + "\n";
@@ -110,12 +115,14 @@ std::string hearing_part(const AskedLesson& asked, const Lesson& lesson) {
         text_element("p",
                      "Every pair is the same note, the same force and the same bow speed; only the place of the bow "
                      "differs. All sounds share one volume, so a weaker one is weaker on the string too. They are "
-                     "simulated, not recorded.") +
+                     "simulated, not recorded. 100 cents are a semitone.") +
         "\n";
     inside += text_element("p", "The sounds play from this page on a screen; on paper only the measures remain.",
                            {{"class", "on-paper"}}) +
               "\n";
-    for (const HeardStop& heard : lesson.heard) inside += card(heard, asked, lesson);
+    std::string cards = "\n";
+    for (const HeardStop& heard : lesson.heard) cards += card(heard, asked, lesson);
+    inside += element("div", cards, {{"class", "cards"}}) + "\n";
     return section("hear", "Hear it", inside + whole_climb(lesson));
 }
 

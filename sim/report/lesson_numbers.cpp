@@ -14,8 +14,12 @@ constexpr double grams_a_newton = 1000.0 / 9.80665;
 
 std::string mm(double metres) { return short_number(analysis::mm_from_metres(metres)) + " mm"; }
 
-std::string span_cell(const std::optional<Band>& band) {
-    return band ? mm_cell(band->near, 0) + " to " + mm_cell(band->far, 0) : "-";
+/// The band; in brackets where there is none, the stretch that does nearly as well.
+std::string span_cell(const BandResult& result) {
+    const std::optional<Band>& shown = result.band ? result.band : result.stretch;
+    if (!shown) return "-";
+    const std::string span = mm_cell(shown->near, 0) + " to " + mm_cell(shown->far, 0);
+    return result.band ? span : "(" + span + ")";
 }
 
 std::string force_words(const Player& player) {
@@ -51,8 +55,7 @@ std::vector<std::string> row_of(const ClimbStop& stop, const AskedLesson& asked)
             mm_cell(best, 0),
             fixed_cell(over(asked.preset.player.finger_width), 1),
             best ? "1/" + fixed_number(stop.note.string.length / *best, 0) : "-",
-            span_cell(stop.band.band),
-            stop.band.band ? "-" : span_cell(stop.band.stretch),
+            span_cell(stop.band),
             percent_cell(stop.band.at_best.security),
             percent_cell(stop.left_behind.security.security)};
 }
@@ -62,9 +65,10 @@ PageTable stops_table(const AskedLesson& asked, const Lesson& lesson) {
         .caption = "Stop by stop: where the finger is and where the bow belongs",
         .columns = {"Stop, semitones", "Note", "Finger from the nut, mm", "Next semitone, mm",
                     "Best bow place, mm from the bridge", "in finger-widths", "as part of the sounding string",
-                    "Contact band, mm", "Where there is no band: nearly as good, mm",
-                    "Clean strokes of 100 at the best place", "Clean strokes of 100, bow left behind"},
-        .rows = {}};
+                    "Contact band, mm (in brackets: no band, nearly as good)", "Clean strokes of 100 at the best place",
+                    "Clean strokes of 100, bow left behind"},
+        .rows = {},
+        .look = "stops"};
     for (const ClimbStop& stop : lesson.climb.stops) table.rows.push_back(row_of(stop, asked));
     return table;
 }

@@ -17,6 +17,15 @@ std::string_view lesson_style();
 /// The string to scale, whole and close to the bridge, each for wide and for narrow screens.
 std::string drawing_part(const AskedLesson& asked, const Lesson& lesson);
 
+/// A sound, its heading and what it is called for who can't see the heading.
+struct NamedSound {
+    std::string name;
+    std::string label;
+    const analysis::Signal* sound;  ///< no samples: no bow can stand there
+};
+/// Two sounds side by side, below one another where the screen is narrow.
+std::string sound_pair(const NamedSound& left_behind, const NamedSound& follows);
+
 /// The sounds with what to listen for.
 std::string hearing_part(const AskedLesson& asked, const Lesson& lesson);
 

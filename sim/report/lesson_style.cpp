@@ -68,6 +68,8 @@ th, td { border-bottom: 1px solid var(--rule); padding: 0.25rem 0.55rem; text-al
 th:first-child { text-align: left; }
 thead th { font-weight: 600; font-size: 0.84rem; line-height: 1.25; }
 tbody th { font-weight: 400; }
+.stops td { white-space: nowrap; }
+.stops tbody tr:nth-child(even) { background: var(--card); }
 .stops thead th { min-width: 4.6rem; }
 .chart { overflow-x: auto; background: #ffffff; border: 1px solid var(--rule); border-radius: 4px; }
 .chart svg { width: 100%; height: auto; min-width: 54rem; }
@@ -95,6 +97,7 @@ footer { margin-top: 2.5rem; border-top: 2px solid var(--rule); color: var(--sof
   thead { display: table-header-group; }
   .wide, .chart { overflow: visible; border: 0; }
   .chart svg { min-width: 0; }
+  .cards { display: grid; grid-template-columns: 1fr 1fr; gap: 0 0.8rem; align-items: start; }
   .card { background: none; padding: 0.4rem 0.6rem; margin: 0.6rem 0; }
   table { font-size: 8.6pt; }
   thead th { font-size: 7.6pt; }

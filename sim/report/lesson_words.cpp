@@ -73,7 +73,7 @@ std::string place_step(const Lesson& lesson) {
     for (const HeardStop& heard : lesson.heard) {
         const ClimbStop& stop = lesson.climb.stops[heard.index];
         if (!stop.band.best) continue;
-        places.push_back(stop_words(stop.note.stop) + " " + mm_words(*stop.band.best) + " (" +
+        places.push_back(the_stop(stop.note.stop) + " " + mm_words(*stop.band.best) + " (" +
                          fixed_cell(*stop.band.best / lesson.climb.player.finger_width, 1) + " finger-widths)");
     }
     if (places.empty()) return "Find the bow's place for each note by ear, slowly: the simulation found none here.";
@@ -89,6 +89,13 @@ std::string stop_words(double stop) {
     if (stop == 0.0) return "open string";
     const auto* named = std::ranges::find(names, stop, [](const auto& name) { return name.first; });
     return "stop " + short_number(stop) + (named != names.end() ? std::string(" (") + named->second + ")" : "");
+}
+
+std::string the_stop(double stop) { return (stop == 0.0 ? "the " : "") + stop_words(stop); }
+
+std::string stop_heading(double stop) {
+    const std::string words = stop_words(stop);
+    return (stop == 0.0 ? "O" : "S") + words.substr(1);
 }
 
 std::string motion_words(Motion motion) {
@@ -153,7 +160,9 @@ std::string bandless_words(const Climb& climb) {
            "that the note can't be played. The simulated player begins each stroke from rest, with forces from the "
            "lightest to the firmest of the range and the place up to " +
            short_number(analysis::mm_from_metres(climb.player.wander)) +
-           " mm off, and mends nothing by ear as you do. Aim for the best place, and let the ear do the rest.";
+           " mm off, and mends nothing by ear as you do. Where the frame is long, all of it does nearly as well as the "
+           "best "
+           "place; let the ear choose.";
 }
 
 // Common practice, no source.
@@ -162,8 +171,8 @@ std::vector<std::string> practice_steps(const Lesson& lesson) {
     const ClimbStop& top = lesson.climb.stops[lesson.heard.back().index];
     return {
         place_step(lesson),
-        "Hear the difference first. Play " + stop_words(top.note.stop) + " with the bow where it suited " +
-            stop_words(first.note.stop) + ", then let the bow come in between two strokes until the note sings.",
+        "Hear the difference first. Play " + the_stop(top.note.stop) + " with the bow where it suited " +
+            the_stop(first.note.stop) + ", then let the bow come in between two strokes until the note sings.",
         "Then climb slowly, one stop a stroke. Move the bow while it changes direction, later within the stroke. The "
         "finger leads, the bow goes along.",
         "Near the bridge slow and firm, near the board faster and lighter. The bow stays parallel to the bridge.",

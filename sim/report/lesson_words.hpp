@@ -11,6 +11,10 @@ namespace sim::report {
 
 /// "open string", "stop 12 (octave)": how a stop is called.
 std::string stop_words(double stop);
+/// The same inside a sentence: "the open string".
+std::string the_stop(double stop);
+/// The same as a heading: "Open string".
+std::string stop_heading(double stop);
 
 /// "sings", "growls": what the string does, for who has never heard of its motions.
 std::string motion_words(Motion motion);
