@@ -66,7 +66,7 @@ TEST(GaugesCommandTest, RaisedSetDrawsItsCautionsInTableAndJson) {
     EXPECT_NEAR(answer["pull_newtons"].get<double>() / answer["set_up_pull_newtons"].get<double>(),
                 std::exp2(4.0 / 12.0), 1e-4);
     const std::string table = bowband.run_line(line).out;
-    for (const char* said : {"Caution: String 1", "likely to break", "26 % more", "ask a maker", "eyes", "set up for"})
+    for (const char* said : {"Caution: String 1", "likely to break", "26 % above", "ask a maker", "eyes", "set up for"})
         EXPECT_THAT(table, HasSubstr(said));
     const json by_pitch = bowband.json("gauges division_bass_viol --reference-pitch-hz 466" + small + " --json -");
     EXPECT_EQ(by_pitch["cautions"][0]["caution"], "pull_above_set_up");
@@ -115,7 +115,7 @@ TEST(GaugesCommandTest, DrawsAChartWithItsCautions) {
     if (outcome.exit_code == 2) GTEST_SKIP() << outcome.err;
     EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
     const std::string svg = tests::contents(bowband.file("c.svg"));
-    for (const char* said : {"stop 12", "pull of the string", "6 D2: overspun gut", "26 % more"})
+    for (const char* said : {"stop 12", "pull of the string", "6 D2: overspun gut", "26 % above"})
         EXPECT_THAT(svg, HasSubstr(said));
 }
 

@@ -141,7 +141,7 @@ TEST(GaugesTest, HeavierCandidateDrawsThePullOfTheWholeSet) {
     }
     ASSERT_FALSE(study.cautions.empty());
     EXPECT_EQ(study.cautions[0].key, "pull_above_set_up");
-    EXPECT_THAT(study.cautions[0].text, testing::StartsWith("With gut 0.80 mm: "));
+    EXPECT_THAT(study.cautions[0].text, testing::StartsWith("With gut 0.80 mm, all strings "));
 }
 
 TEST(GaugesTest, SetRaisedATonePullsAQuarterMoreOnEveryString) {
