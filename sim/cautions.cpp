@@ -49,10 +49,8 @@ std::optional<Caution> pull_caution(const Preset& set_up, const Preset& now) {
     return Caution{.key = "pull_above_set_up",
                    .about = "",
                    .text = "All strings together pull " + fixed_number(after, 0) + " N, " +
-                           fixed_number(100.0 * (after / before - 1.0), 0) + " % more than the " +
-                           fixed_number(before, 0) +
-                           " N of this instrument's set-up. Do not raise the pull of an old instrument above what it "
-                           "was set up for: ask a maker first.",
+                           fixed_number(100.0 * (after / before - 1.0), 0) + " % above this instrument's set-up (" +
+                           fixed_number(before, 0) + " N). On an old instrument do not go above it: ask a maker.",
                    .value = after,
                    .limit = before,
                    .unit = "N"};

@@ -110,7 +110,7 @@ void gather_cautions(GaugeStudy& study) {
             });
             if (caution.key == "pull_above_set_up" && !study.whole_set) {
                 caution.about = gauge_words(row.string.gauge);
-                caution.text = "With " + caution.about + ": " + caution.text;
+                caution.text = "With " + caution.about + ", a" + caution.text.substr(1);  // "All strings …"
             }
             if (known == study.cautions.end())
                 study.cautions.push_back(caution);

@@ -44,7 +44,7 @@ std::optional<StripBar> bar_of(const sim::ClimbStop& stop, double reference_pitc
 }  // namespace
 
 Strip fret_strip(const sim::Preset& preset, const sim::FretTable& table) {
-    Strip strip{.title = preset.name + ": frets",
+    Strip strip{.title = preset.name + (table.frets.empty() ? ": places on the board" : ": frets"),
                 .lines = {board_line(preset, table), sim::report::height_words(table.height),
                           "Lay the zero edge against the nut, where the strings leave it. Blue: where a finger stops "
                           "the string on the bare board."},

@@ -106,12 +106,17 @@ void add_panel(const RowPanel& of, const QRectF& plot, QGraphicsScene& scene) {
 
 void add_names(const RowsChart& chart, const QRectF& plots, QGraphicsScene& scene) {
     const double row = plots.height() / static_cast<double>(std::max<std::size_t>(chart.names.size(), 1));
-    const TextStyle text{.pixels = std::clamp(static_cast<int>(0.7 * row), 5, 14)};
+    const TextStyle text{.pixels = std::clamp(static_cast<int>(0.7 * row), 5, 13)};
+    const int most_lines = row >= 2.2 * line_height(text) ? 2 : 1;
     const double width = names_right - style::margin - 10.0;
     for (std::size_t i = 0; i < chart.names.size(); ++i) {
-        const QStringList lines = wrapped(QString::fromStdString(chart.names[i]), width, text, 1);
-        const double y = plots.top() + (static_cast<double>(i) + 0.5) * row;
-        if (!lines.isEmpty()) add_text(scene, lines.front(), {names_right - 8.0, y}, Hold::right_middle, text);
+        const QStringList lines = wrapped(QString::fromStdString(chart.names[i]), width, text, most_lines);
+        double y = plots.top() + (static_cast<double>(i) + 0.5) * row -
+                   0.5 * static_cast<double>(lines.size() - 1) * line_height(text);
+        for (const QString& line : lines) {
+            add_text(scene, line, {names_right - 8.0, y}, Hold::right_middle, text);
+            y += line_height(text);
+        }
     }
 }
 

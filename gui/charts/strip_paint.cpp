@@ -100,7 +100,7 @@ void paint_bar(QPainter& painter, const StripBar& of, double y, double bar) {
 }
 
 void paint_rows(QPainter& painter, const Strip& strip, double height) {
-    painter.setPen(thin(style::mid_grey));
+    painter.setPen(thin(style::grid));
     for (int mm = 10; mm <= static_cast<int>(strip.length_mm); mm += 10)
         painter.drawLine(QPointF(mm * unit, ticks), QPointF(mm * unit, height - ticks));
     const double row = row_height(strip);

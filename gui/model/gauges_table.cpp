@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/model/gauges_table.hpp"
 
+#include "sim/report/tone_values.hpp"
 #include "sim/window.hpp"
 
 namespace gui {
@@ -60,7 +61,7 @@ QString GaugesTable::of_stop(const sim::ClimbStop& stop, int column) const {
             return speaks ? text_.number(*sim::forgiveness(*stop.speaking), 1) : QString();
         case brightness: {
             const bool played = stop.follows && stop.follows->stroke;
-            const auto bright = played ? sim::brightness_f0(*stop.follows->stroke) : std::nullopt;
+            const auto bright = played ? sim::report::brightness_f0(*stop.follows->stroke) : std::nullopt;
             return bright ? text_.number(*bright, 1) : QString();
         }
         case least_force:

@@ -14,7 +14,7 @@ namespace {
 
 std::string row_name(const GaugeStudy& study, const GaugeRow& row) {
     const std::string gauge = (row.present ? "* " : "  ") + gauge_words(row.string.gauge);
-    return study.whole_set ? row.string.name + " " + row.string.pitch + gauge : gauge;
+    return study.whole_set ? row.string.name + " " + row.string.pitch + " " + gauge : gauge;
 }
 
 std::string stop_words(const ClimbStop& stop, double reference_pitch) {

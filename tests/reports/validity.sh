@@ -21,6 +21,7 @@ run() {
 }
 published=("$build"/tests/published/*_test)
 for program in "${published[@]}"; do run "$program"; done
+run "$build"/tests/sim/strings_test --gtest_filter='FretsTest.*'
 grep -qxF "$begin" DEVELOPERS.md && grep -qxF "$end" DEVELOPERS.md ||
     { echo "validity.sh: DEVELOPERS.md has no place for the page" >&2; exit 1; }
 

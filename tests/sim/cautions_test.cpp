@@ -45,7 +45,7 @@ TEST(CautionsTest, StringNearItsLimitIsToldAsItIsSetUp) {
     EXPECT_THAT(cautions[1].text, testing::AllOf(HasSubstr("eyes"), HasSubstr("glasses"), HasSubstr("slowly")));
 }
 
-/// expects  raised a tone, each string pulls (9/8 in equal temperament 2^(1/6)) squared as much: 26 % more; at A 466
+/// expects  raised a tone, each string pulls (9/8 in equal temperament 2^(1/6)) squared as much: 26 % above; at A 466
 /// the
 ///          alto's top string makes 249 Hz m and is likely to break
 TEST(CautionsTest, SetRaisedATonePullsMoreThanItsSetUp) {
@@ -56,7 +56,7 @@ TEST(CautionsTest, SetRaisedATonePullsMoreThanItsSetUp) {
     EXPECT_NEAR(of_bass[0].limit.value(), total_pull(bass), 1e-9);
     EXPECT_EQ(of_bass[0].unit, "N");
     EXPECT_THAT(of_bass[0].text,
-                testing::AllOf(HasSubstr("26 % more"), HasSubstr("old instrument"), HasSubstr("maker")));
+                testing::AllOf(HasSubstr("26 % above"), HasSubstr("old instrument"), HasSubstr("maker")));
 
     const Preset alto = find_preset("alto_viol");
     EXPECT_THAT(keys(stringing_cautions(alto, raised(alto, 2.0))),

@@ -23,8 +23,8 @@ const Preset& bass() {
 }
 
 GaugePlan small_plan(GaugeAim aim) {
-    return {.stops = {0.0, 12.0},
-            .grid = {.contact_points = 6, .player_forces = 3, .more_forces = 0},
+    return {.stops = {7.0, 12.0},
+            .grid = {.contact_points = 4, .player_forces = 3, .more_forces = 0},
             .end = {},
             .aim = aim,
             .aim_stop = {}};
@@ -141,7 +141,7 @@ TEST(GaugesTest, HeavierCandidateDrawsThePullOfTheWholeSet) {
     }
     ASSERT_FALSE(study.cautions.empty());
     EXPECT_EQ(study.cautions[0].key, "pull_above_set_up");
-    EXPECT_THAT(study.cautions[0].text, testing::StartsWith("With gut 0.80 mm: "));
+    EXPECT_THAT(study.cautions[0].text, testing::StartsWith("With gut 0.80 mm, all strings "));
 }
 
 TEST(GaugesTest, SetRaisedATonePullsAQuarterMoreOnEveryString) {

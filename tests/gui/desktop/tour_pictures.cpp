@@ -6,20 +6,28 @@
 
 #include <QCheckBox>
 #include <QDir>
+#include <QProgressBar>
 #include <QPushButton>
 
+#include <algorithm>
 #include <cstdio>
 
 namespace tour {
 namespace {
 
 const char* const page_names[] = {"hear", "climb", "window", "instrument", "passage"};
+const char* const page_names[] = {"hear", "climb", "window", "strings", "instrument"};
 
 void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
     if (page == 1) wait_until([&] { return desk.climb.up_to_date(); });
     if (page == 2) wait_until([&] { return desk.window.up_to_date(); });
     if (page == 4) wait_until([&] { return desk.passage.up_to_date(); });
+    rest(500);  // a page's own work has begun by then
+    wait_until([&] {
+        const auto bars = window.findChildren<QProgressBar*>();
+        return std::ranges::none_of(bars, [](const QProgressBar* bar) { return bar->isVisible(); });
+    });
     wait_until([&] {
         for (const gui::ChartView* chart : window.findChildren<gui::ChartView*>())
             if (chart->isVisible() && chart->has_chart() && !chart->drawn()) return false;
