@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/audio_file.hpp"
 #include "sim/preset_reader.hpp"
+#include "sim/sound/render.hpp"
 #include "sim/sound/takes.hpp"
 #include "tests/analysis/tones.hpp"
 #include "tests/cli/program.hpp"

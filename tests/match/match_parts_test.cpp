@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/units.hpp"
+#include "sim/match/heard_levels.hpp"
 #include "sim/match/modelled_strokes.hpp"
 #include "sim/match/period_pair.hpp"
 #include "sim/match/region.hpp"
