@@ -88,7 +88,7 @@ TEST(MatchCommandTest, AbstainsWithAReason) {
     for (const auto& [file, said] :
          std::vector<std::pair<std::string, std::string>>{{"low.wav", "abstains"}, {"short.wav", "abstains"}}) {
         const Outcome outcome =
-            bowband.run_line("match " + file + " division_bass_viol --contact-points 12 --forces 4 --quiet");
+            bowband.run_line("match " + file + " division_bass_viol --contact-points 12 --forces 4");
         EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
         EXPECT_THAT(outcome.out, HasSubstr(said)) << file;
     }
