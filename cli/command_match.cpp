@@ -34,6 +34,9 @@ sim::match::MatchPlan plan_of(Question& question) {
     plan.known.end = question.stop_end;
     plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {5, 400, ""});
     plan.grid.forces = question.whole(forces_option, plan.grid.forces, {3, 64, ""});
+    // where strokes are tried coarsely, so is the band
+    plan.band_grid.contact_points = std::min(plan.band_grid.contact_points, plan.grid.contact_points);
+    plan.band_grid.player_forces = std::min(plan.band_grid.player_forces, plan.grid.forces);
     plan.region_share = question.number(region_share_option, plan.region_share, {0.1, 0.99, ""});
     return plan;
 }

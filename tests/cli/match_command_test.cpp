@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/audio_file.hpp"
 #include "sim/preset_reader.hpp"
+#include "sim/sound/render.hpp"
 #include "sim/sound/takes.hpp"
 #include "tests/analysis/tones.hpp"
 #include "tests/cli/program.hpp"
@@ -87,7 +88,7 @@ TEST(MatchCommandTest, AbstainsWithAReason) {
     for (const auto& [file, said] :
          std::vector<std::pair<std::string, std::string>>{{"low.wav", "abstains"}, {"short.wav", "abstains"}}) {
         const Outcome outcome =
-            bowband.run_line("match " + file + " division_bass_viol --contact-points 12 --forces 4 --quiet");
+            bowband.run_line("match " + file + " division_bass_viol --contact-points 12 --forces 4");
         EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
         EXPECT_THAT(outcome.out, HasSubstr(said)) << file;
     }

@@ -34,8 +34,10 @@ struct BowedPlan {
     int recordings = 100;
     int notes = 1;           ///< in each
     double noise_db = 40.0;  ///< white, under the RMS of the sound
-    double string_change =
-        0.0;  ///< ln, either way at the most: losses, twist and rosin of the strings unlike the preset's
+    bool speaking = true;    ///< else strokes in tune that are not in Helmholtz motion
+    /// How far losses, twist and stiffness of the strings lie from the preset's, each by its own factor, ln, at the
+    /// most.
+    double string_change = 0.0;
 };
 
 /// Strokes from rest, at the player's speed and forces (even in ratio), at places even in ratio from the floor to 0.45

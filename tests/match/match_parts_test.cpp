@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/units.hpp"
+#include "sim/match/heard_levels.hpp"
 #include "sim/match/modelled_strokes.hpp"
 #include "sim/match/period_pair.hpp"
 #include "sim/match/region.hpp"
@@ -109,15 +110,16 @@ TEST(ModelledStrokesTest, MeasureTheScatterAmongNeighbours) {
     EXPECT_NEAR(sum / count, 4.0, 0.2);
 }
 
-/// source   a low-pass of the first order, 1/(1 + i f/f1), is of minimum phase: -atan(f/f1), derived
+/// source   a shelf, (1 + i f/f2)/(1 + i f/f1), is of minimum phase: atan(f/f2) - atan(f/f1), derived
 /// margin   0.08 rad: levels are known at whole partials alone, and level beyond the last
-TEST(MinimumPhaseTest, IsThatOfALowPass) {
+TEST(MinimumPhaseTest, IsThatOfAShelf) {
     std::vector<int> numbers(32);
     std::iota(numbers.begin(), numbers.end(), 1);
     std::vector<double> levels;
-    for (const int n : numbers) levels.push_back(-10.0 * std::log10(1.0 + n * n / 16.0));
+    for (const int n : numbers) levels.push_back(10.0 * std::log10((1.0 + n * n / 144.0) / (1.0 + n * n / 16.0)));
     const auto phases = minimum_phases({.numbers = numbers, .levels = levels});
-    for (int n = 1; n <= 8; ++n) EXPECT_NEAR(phases[static_cast<std::size_t>(n - 1)], -std::atan(n / 4.0), 0.08) << n;
+    for (int n = 1; n <= 16; ++n)
+        EXPECT_NEAR(phases[static_cast<std::size_t>(n - 1)], std::atan(n / 12.0) - std::atan(n / 4.0), 0.08) << n;
 }
 
 /// A tone with partials 1/n up to the 12th, in noise.

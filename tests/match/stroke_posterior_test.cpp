@@ -4,6 +4,7 @@
 #include "sim/match/shared_body.hpp"
 
 #include <Eigen/Cholesky>
+#include <Eigen/LU>
 
 #include <gtest/gtest.h>
 
