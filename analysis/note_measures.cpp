@@ -87,9 +87,9 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
     }
     if (note.tone) {
         note.clean_after = time_to_clean(recording.track, span, *note.tone);
-        note.foreign_share = foreign_share(samples, rate, note.tone->hz);
         note.pure_interval = is_pure_interval(note.tone->partials);
     }
+    note.foreign_share = second_tone_share(samples, rate, note.tone ? note.tone->hz : 0.0);
     const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
     note.features = motion_features(samples.last(heard), rate,
                                     {.noise = recording.noise,
