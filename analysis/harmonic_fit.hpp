@@ -30,6 +30,21 @@ struct HarmonicFit {
 std::optional<HarmonicFit> fit_fundamental(std::span<const SpectralPeak> lines, double error_hz,
                                            const PitchRange& range);
 
+/// Two tones at once.
+struct PairFit {
+    double low_hz = 0.0;
+    double high_hz = 0.0;
+    double gain = 0.0;   ///< as above, less what the second fundamental costs itself
+    double share = 0.0;  ///< of the lines' power, that the weaker of both alone explains
+    int lines = 0;       ///< and how many of them that are
+};
+
+/// The two fundamentals that together tell the lines most shortly.  Its gain over that of one fundamental says whether
+/// there are two; an octave or any whole multiple above another tone has no line of its own and can't be told.
+/// `waver` is the share of the pitch by which both waver, as fit_fundamental found it.
+std::optional<PairFit> fit_pair(std::span<const SpectralPeak> lines, double error_hz, double waver,
+                                const PitchRange& range);
+
 inline constexpr int most_multiple = 24;
 
 }  // namespace analysis

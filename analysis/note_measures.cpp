@@ -3,6 +3,7 @@
 
 #include "analysis/level.hpp"
 #include "analysis/polyphony.hpp"
+#include "analysis/spectrum.hpp"
 #include "analysis/units.hpp"
 
 #include <algorithm>
@@ -48,6 +49,14 @@ bool contradicts(const Tone& tone, HeardMotion motion) {
     return steady && tone.stability > still;
 }
 
+/// A few samples less at both ends, so that their transform is quick: planning one of any length takes longer than all
+/// measures together.
+std::span<const double> quick_part(std::span<const double> samples) {
+    if (samples.size() < 2) return samples;
+    const std::size_t length = fast_length_within(samples.size());
+    return samples.subspan((samples.size() - length) / 2, length);
+}
+
 }  // namespace
 
 std::optional<double> time_to_clean(std::span<const TrackPoint> track, const NoteSpan& span, const Tone& tone) {
@@ -74,13 +83,13 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
     note.measured = seconds;
     if (span.pitched) {
         const auto frames = static_cast<std::size_t>(std::clamp(frames_a_second * seconds, 4.0, 200.0));
-        note.tone = measure_tone(samples, rate, {.range = plan.range, .most_frames = frames});
+        note.tone = measure_tone(quick_part(samples), rate, {.range = plan.range, .most_frames = frames});
     }
     if (note.tone) {
         note.clean_after = time_to_clean(recording.track, span, *note.tone);
-        note.foreign_share = foreign_share(samples, rate, note.tone->hz);
         note.pure_interval = is_pure_interval(note.tone->partials);
     }
+    note.foreign_share = second_tone_share(samples, rate, note.tone ? note.tone->hz : 0.0);
     const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
     note.features = motion_features(samples.last(heard), rate,
                                     {.noise = recording.noise,

@@ -1,33 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "analysis/polyphony.hpp"
 
-#include "analysis/spectrum.hpp"
+#include "analysis/harmonic_fit.hpp"
+#include "analysis/spectral_peaks.hpp"
+#include "analysis/steadied.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <complex>
 #include <numeric>
 
 namespace analysis {
 namespace {
 
-constexpr double looked_at = 1.0;    // s
-constexpr double stands_out = 31.6;  // in power: 15 dB
-constexpr double weakest = 1e-4;     // of the strongest peak's power
-constexpr double aside = 0.125;      // of the fundamental
-constexpr double highest_partial = 12.5;
-constexpr double lowest_hz = 40.0;
-
-/// Median of the bins around one, far enough to reach between partials.
-double surroundings(const std::vector<double>& power, std::size_t bin, std::size_t reach) {
-    const std::size_t from = bin < reach ? 0 : bin - reach;
-    const std::size_t to = std::min(power.size(), bin + reach + 1);
-    std::vector<double> near(power.begin() + static_cast<std::ptrdiff_t>(from),
-                             power.begin() + static_cast<std::ptrdiff_t>(to));
-    const auto middle = near.begin() + static_cast<std::ptrdiff_t>(near.size() / 2);
-    std::nth_element(near.begin(), middle, near.end());
-    return *middle;
-}
+constexpr double looked_at = 0.5;  // s
+constexpr PitchRange range{35.0, 3000.0};
+constexpr double highest_hz = 8000.0;
+constexpr std::size_t most_lines = 24;
+constexpr double line_error = 0.06;  // Hz s, over the duration
+constexpr double still = 5e-4;       // share of the pitch: wavering less, lines aren't smeared
+constexpr double least_gain = 6.0;   // nats
+constexpr int least_lines = 3;       // of its own, that tell a tone
+constexpr double least_share = 0.01;
 
 /// Do the partials lie on the multiples of two numbers and hardly anywhere else?
 bool are_two_tones(std::span<const Partial> partials, std::size_t low, std::size_t high) {
@@ -45,30 +37,37 @@ bool are_two_tones(std::span<const Partial> partials, std::size_t low, std::size
     return partials.size() >= 2 * high && of_none < hardly * all && of_low > plainly * all && of_high > plainly * all;
 }
 
+/// One tone and two, as well as either explains the lines.
+struct Fits {
+    std::optional<HarmonicFit> one;
+    std::optional<PairFit> two;
+
+    double best() const { return std::max(one ? one->gain : 0.0, two ? two->gain : 0.0); }
+};
+
+Fits fits_of(std::span<const double> samples, double sample_rate) {
+    const auto lines =
+        spectral_peaks(samples, sample_rate, {.lowest_hz = range.lowest, .highest_hz = highest_hz, .most = most_lines});
+    if (lines.empty()) return {};
+    const double error = line_error * sample_rate / static_cast<double>(samples.size());
+    const auto one = fit_fundamental(lines, error, range);
+    if (!one) return {};
+    return {one, fit_pair(lines, error, one->waver, range)};
+}
+
 }  // namespace
 
-double foreign_share(std::span<const double> samples, double sample_rate, double fundamental_hz) {
+double second_tone_share(std::span<const double> samples, double sample_rate, double hz) {
     const auto wanted = std::min(samples.size(), static_cast<std::size_t>(looked_at * sample_rate));
-    if (wanted < 64) return 0.0;
     samples = samples.subspan((samples.size() - wanted) / 2, wanted);
-    std::vector<double> windowed = hann_window(static_cast<double>(wanted));
-    for (std::size_t j = 0; j < wanted; ++j) windowed[j] *= samples[j];
-    const std::size_t length = common_length(wanted);
-    std::vector<double> power;
-    for (const auto& bin : spectrum(windowed, length)) power.push_back(std::norm(bin));
-    const double per_bin = sample_rate / static_cast<double>(length);
-    const auto last = std::min(power.size() - 1, static_cast<std::size_t>(highest_partial * fundamental_hz / per_bin));
-    const double strongest = *std::max_element(power.begin(), power.begin() + static_cast<std::ptrdiff_t>(last));
-    const auto reach = static_cast<std::size_t>(fundamental_hz / per_bin);
-    double own = 0.0;
-    double foreign = 0.0;
-    for (auto k = static_cast<std::size_t>(lowest_hz / per_bin) + 1; k < last; ++k) {
-        if (power[k] < power[k - 1] || power[k] < power[k + 1] || power[k] < weakest * strongest) continue;
-        if (power[k] < stands_out * surroundings(power, k, reach)) continue;
-        const double n = static_cast<double>(k) * per_bin / fundamental_hz;
-        (std::abs(n - std::round(n)) > aside ? foreign : own) += power[k];
+    Fits fits = fits_of(samples, sample_rate);
+    if (hz > 0.0 && fits.one && fits.one->waver > still) {
+        // A pitch that wavers smears its lines; but following one that two tones pretend would smear theirs.
+        const Fits steady = fits_of(steadied(samples, sample_rate, hz), sample_rate);
+        if (steady.best() > fits.best()) fits = steady;
     }
-    return own + foreign > 0.0 ? foreign / (own + foreign) : 0.0;
+    if (!fits.one || !fits.two || fits.two->gain < fits.one->gain + least_gain) return 0.0;
+    return fits.two->lines >= least_lines && fits.two->share >= least_share ? fits.two->share : 0.0;
 }
 
 bool is_pure_interval(std::span<const Partial> partials) {

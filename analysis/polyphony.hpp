@@ -8,11 +8,12 @@
 
 namespace analysis {
 
-/// Share of the power of a stretch's peaks, between 40 Hz and the twelfth partial, that lies more than an eighth of
-/// the fundamental from every partial: near 0 for one tone, a tenth or more for two that are not in simple ratio.
+/// Share of the power of a stretch's lines that a second tone alone explains; 0 where one tone tells them as shortly as
+/// two do (fit_pair), or under three lines would be its own.
 ///
-/// A peak stands 15 dB out of its surroundings and is within 40 dB of the strongest.
-double foreign_share(std::span<const double> samples, double sample_rate, double fundamental_hz);
+/// The 24 strongest lines of the middle half second count, the pitch near `hz` (0: none) steadied first where it
+/// wavers.  Whole multiples of another tone (octaves, twelfths) have no line of their own and are not told.
+double second_tone_share(std::span<const double> samples, double sample_rate, double hz);
 
 /// Whether the partials look like those of two tones in a simple ratio (2:3 to 8:9) that share this fundamental: hardly
 /// anything lies on partials that are no multiple of either, and both have their own.

@@ -32,7 +32,7 @@ struct RecordedNote {
     std::optional<double> clean_after;  ///< s from the start: see time_to_clean
     MotionGuess motion;                 ///< of the last 0.3 s of the steady part
     MotionFeatures features{};          ///< that it was guessed from
-    double foreign_share = 0.0;         ///< of the peaks' power that lies off the note's partials
+    double foreign_share = 0.0;         ///< of the lines' power, that only a second tone explains
     bool pure_interval = false;         ///< its partials look like two tones in a pure interval
     int clipped = 0;                    ///< samples in this note
 

@@ -10,8 +10,7 @@
 namespace analysis {
 namespace {
 
-constexpr double silent_level = 1e-4;    // of full scale: -80 dB
-constexpr double little_foreign = 0.05;  // of the peaks' power
+constexpr double silent_level = 1e-4;  // of full scale: -80 dB
 constexpr double noisy_db = 25.0;
 constexpr double cancelled_share = 0.1;  // of the power
 
@@ -51,7 +50,7 @@ void add_noise(const Recording& recording, std::vector<std::string>& warnings) {
 
 }  // namespace
 
-bool is_polyphonic(const RecordedNote& note) { return note.pure_interval || note.foreign_share > little_foreign; }
+bool is_polyphonic(const RecordedNote& note) { return note.pure_interval || note.foreign_share > 0.0; }
 
 std::vector<std::string> warnings_of(const Recording& recording, const RecordingFacts& facts) {
     std::vector<std::string> warnings;
@@ -70,7 +69,7 @@ std::vector<std::string> warnings_of(const Recording& recording, const Recording
             " s; partials and brightness of those notes are not to be trusted. Record at a lower level.");
     std::vector<double> two;
     for (const RecordedNote& note : recording.notes)
-        if (note.tone && is_polyphonic(note)) two.push_back(note.span.start);
+        if (is_polyphonic(note)) two.push_back(note.span.start);
     if (!two.empty())
         warnings.push_back("Two notes or more at once, or a strong foreign tone, " + times_of(two) +
                            ": their pitch, brightness and motion are not to be trusted.");

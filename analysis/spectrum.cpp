@@ -25,18 +25,12 @@ class Transform {
 public:
     explicit Transform(std::size_t length)
         : length_(length), samples_(fftw_alloc_real(length)), bins_(fftw_alloc_complex(length / 2 + 1)) {
-        const std::lock_guard lock(planner_mutex());
-        // Without this a plan could depend on which lengths were planned before.
-        fftw_forget_wisdom();
-        const int size = static_cast<int>(length);
-        forward_ = fftw_plan_dft_r2c_1d(size, samples_, bins_, FFTW_ESTIMATE);
-        backward_ = fftw_plan_dft_c2r_1d(size, bins_, samples_, FFTW_ESTIMATE);
-        assert(forward_ && backward_);
+        assert(samples_ && bins_);
     }
     ~Transform() {
         const std::lock_guard lock(planner_mutex());
-        fftw_destroy_plan(forward_);
-        fftw_destroy_plan(backward_);
+        if (forward_) fftw_destroy_plan(forward_);
+        if (backward_) fftw_destroy_plan(backward_);
         fftw_free(samples_);
         fftw_free(bins_);
     }
@@ -46,10 +40,32 @@ public:
     std::size_t length() const { return length_; }
     double* samples() { return samples_; }
     fftw_complex* bins() { return bins_; }
-    void forward() { fftw_execute(forward_); }
-    void backward() { fftw_execute(backward_); }
+    /// Both take what lies in one buffer to the other.  Planned when first asked for, which an estimate does without
+    /// touching the buffers: many lengths are needed one way only, and plans are dear.
+    void forward() {
+        if (!forward_)
+            forward_ = planned([this](int size) { return fftw_plan_dft_r2c_1d(size, samples_, bins_, flags); });
+        fftw_execute(forward_);
+    }
+    void backward() {
+        if (!backward_)
+            backward_ = planned([this](int size) { return fftw_plan_dft_c2r_1d(size, bins_, samples_, flags); });
+        fftw_execute(backward_);
+    }
 
 private:
+    static constexpr unsigned flags = FFTW_ESTIMATE;
+
+    template <typename Make>
+    fftw_plan planned(const Make& make) {
+        const std::lock_guard lock(planner_mutex());
+        // Without this a plan could depend on which lengths were planned before.
+        fftw_forget_wisdom();
+        const fftw_plan plan = make(static_cast<int>(length_));
+        assert(plan);
+        return plan;
+    }
+
     std::size_t length_;
     double* samples_;
     fftw_complex* bins_;
@@ -84,16 +100,25 @@ void load(Transform& transform, std::span<const double> samples) {
     std::fill(transform.samples() + samples.size(), transform.samples() + transform.length(), 0.0);
 }
 
+bool is_fast(std::size_t length) {
+    for (const unsigned prime : {2U, 3U, 5U})
+        while (length % prime == 0) length /= prime;
+    return length == 1;
+}
+
 }  // namespace
 
 std::size_t fast_length(std::size_t at_least) {
-    for (std::size_t length = std::max<std::size_t>(2, at_least + at_least % 2);; length += 2) {
-        std::size_t rest = length;
-        for (const unsigned prime : {2U, 3U, 5U}) {
-            while (rest % prime == 0) rest /= prime;
-        }
-        if (rest == 1) return length;
-    }
+    std::size_t length = std::max<std::size_t>(2, at_least + at_least % 2);
+    while (!is_fast(length)) length += 2;
+    return length;
+}
+
+std::size_t fast_length_within(std::size_t at_most) {
+    assert(at_most >= 2);
+    std::size_t length = at_most - at_most % 2;
+    while (!is_fast(length)) length -= 2;
+    return length;
 }
 
 std::size_t common_length(std::size_t at_least) {

@@ -14,6 +14,8 @@ namespace analysis {
 
 /// The least even length >= `at_least` with no prime factor above 5: quick to transform.
 std::size_t fast_length(std::size_t at_least);
+/// The greatest such length <= at_most (2 or more): some hundredths less at the most.
+std::size_t fast_length_within(std::size_t at_most);
 
 /// A length >= at_least out of a short list (2^k, 5/4 and 3/2 of it, from 64 up): for many transforms of ever other
 /// lengths, which would spend their time on plans.

@@ -7,6 +7,7 @@
 #include "analysis/units.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -46,6 +47,23 @@ std::vector<Moment> followed(std::span<const double> samples, double sample_rate
     return moments;
 }
 
+/// Cosine and sine of pi k/reach, k = 1 - reach … reach: with them a taper costs two of its own.
+struct TaperParts {
+    std::array<double, 2 * reach> cosine{};
+    std::array<double, 2 * reach> sine{};
+};
+const TaperParts& taper_parts() {
+    static const TaperParts parts = [] {
+        TaperParts made;
+        for (std::size_t i = 0; i < made.cosine.size(); ++i) {
+            made.cosine[i] = std::cos(std::numbers::pi * (static_cast<int>(i) + 1 - reach) / reach);
+            made.sine[i] = std::sin(std::numbers::pi * (static_cast<int>(i) + 1 - reach) / reach);
+        }
+        return made;
+    }();
+    return parts;
+}
+
 /// Windowed sinc.
 double between(std::span<const double> samples, double at) {
     const double whole = std::floor(at);
@@ -53,12 +71,16 @@ double between(std::span<const double> samples, double at) {
     const auto base = static_cast<std::ptrdiff_t>(whole);
     if (base < reach - 1 || base + reach >= static_cast<std::ptrdiff_t>(samples.size())) return 0.0;
     if (part < 1e-9) return samples[static_cast<std::size_t>(base)];
+    const TaperParts& taper = taper_parts();
+    const double along = std::cos(std::numbers::pi * part / reach);
+    const double across = std::sin(std::numbers::pi * part / reach);
     double sum = 0.0;
     double weight = 0.0;
     for (int k = 1 - reach; k <= reach; ++k) {
-        const double x = part - k;
-        const double taper = std::cos(0.5 * std::numbers::pi * x / reach);
-        const double kernel = (k % 2 == 0 ? 1.0 : -1.0) * taper * taper / x;  // sin(pi part) cancels
+        const auto i = static_cast<std::size_t>(k + reach - 1);
+        // A raised cosine over a sine, whose sin(pi part) cancels.
+        const double kernel =
+            (k % 2 == 0 ? 1.0 : -1.0) * (1.0 + along * taper.cosine[i] + across * taper.sine[i]) / (part - k);
         sum += kernel * samples[static_cast<std::size_t>(base + k)];
         weight += kernel;
     }

@@ -3,6 +3,7 @@
 //   .build/release/tests/bench/bowband_bench
 // Every row prints lane-steps a second (one note advanced by one sample), their ratio to the plain reference in the
 // same run and, for one core, the share of what it does at most without fused multiply-add.
+#include "analysis/recording.hpp"
 #include "sim/climb.hpp"
 #include "sim/force_window.hpp"
 #include "sim/kernel/lanes.hpp"
@@ -13,6 +14,7 @@
 #include "sim/stroke_map.hpp"
 #include "tests/bench/notes.hpp"
 #include "tests/bench/peak.hpp"
+#include "tests/bench/recital.hpp"
 
 #include <benchmark/benchmark.h>
 #include <hwy/highway.h>
@@ -22,6 +24,8 @@
 #include <array>
 #include <chrono>
 #include <cstdio>
+#include <ctime>
+#include <filesystem>
 #include <thread>
 
 namespace {
@@ -216,6 +220,19 @@ void fingering_500(benchmark::State& state) {
     state.counters["notes_per_s"] = benchmark::Counter(notes, benchmark::Counter::kIsIterationInvariantRate);
 }
 BENCHMARK(fingering_500)->Unit(benchmark::kMillisecond);
+/// A researcher's recording: ten minutes of stereo sound at 48 kHz.  `cpu_s` is what all threads took together.
+void analyse_ten_minutes(benchmark::State& state) {
+    const auto file = std::filesystem::temp_directory_path() / "bowband_recital.wav";
+    tests::write_recital(file);
+    const std::clock_t begin = std::clock();
+    std::size_t notes = 0;
+    for (auto _ : state)
+        notes = analysis::analyse_file(file, {.threads = static_cast<int>(state.range(0))}).notes.size();
+    state.counters["cpu_s"] = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+    state.counters["notes"] = static_cast<double>(notes);
+    std::filesystem::remove(file);
+}
+BENCHMARK(analyse_ten_minutes)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(1);
 
 }  // namespace
 
