@@ -133,9 +133,8 @@ auto filler(const analysis::Signal& sound) {
 
 PassageCommand::PassageCommand(CLI::App& program) {
     CLI::App& parser = add_parser(program, "passage", "Where the fingers fall and how the bow moves in a tune",
-                                  "bowband passage division_bass_viol bass_study --bow no");
-    parser.footer(words_help + parser.get_footer());
                                   "bowband passage treble_viol treble_study --contact-points 6 --forces 3");
+    parser.footer(words_help + parser.get_footer());
     options_ = std::make_unique<RunOptions>(
         parser, "passage",
         std::initializer_list<SettingOption>{tune_option, part_option, voice_option, tempo_option, fingers_option,
