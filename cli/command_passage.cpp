@@ -45,6 +45,15 @@ constexpr SettingOption travel_option{"--bow-travel-mm-s", "bow_travel_mm_s", Se
 constexpr SettingOption lifted_option{"--bow-lifted-mm-s", "bow_lifted_mm_s", SettingKind::number, "V",
                                       "How fast in rests, lifted; default: 150"};
 
+constexpr const char* words_help =
+    "A tune in words (in quotes, or in a .txt file):\n"
+    "  D4:1 E4:1/2 r:1 F#4:2      notes and rests (r) with their length in quarter notes; without one, the last given\n"
+    "  D5:1,string=2,finger=4     on this string, by this finger (0 for open); either may be left out\n"
+    "  tempo=72 beats=3/4 dynamic=mf upbeat=1\n"
+    "                             from here on: quarter notes a minute, metre, loudness; before the first note: how "
+    "many\n"
+    "                             quarter notes of its bar there are\n\n";
+
 constexpr double played_until = 0.9;  // of the work with sound, for the progress bar
 
 std::string word_of(const Question& question, const SettingOption& option) {
@@ -124,8 +133,8 @@ auto filler(const analysis::Signal& sound) {
 
 PassageCommand::PassageCommand(CLI::App& program) {
     CLI::App& parser = add_parser(program, "passage", "Where the fingers fall and how the bow moves in a tune",
-                                  "bowband passage division_bass_viol bass_study --bow no");
                                   "bowband passage treble_viol treble_study --contact-points 6 --forces 3");
+    parser.footer(words_help + parser.get_footer());
     options_ = std::make_unique<RunOptions>(
         parser, "passage",
         std::initializer_list<SettingOption>{tune_option, part_option, voice_option, tempo_option, fingers_option,

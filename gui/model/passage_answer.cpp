@@ -71,7 +71,7 @@ PassageAnswer passage_answer(const NoteQuestion& question, const std::string& tu
     answer.fine = fineness == Fineness::fine;
     try {
         answer.asked = asked_of(question, tune, plan);
-        answer.found = find_fingerings(answer.asked.tune.tune, answer.asked.preset);
+        answer.found = sim::passage::find_fingerings(answer.asked.tune.tune, answer.asked.preset);
         bow_it(answer, plan, workers);
     } catch (const analysis::InputError& error) {
         answer.wrong = error.what();

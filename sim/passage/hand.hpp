@@ -20,7 +20,8 @@ struct HandState {
     bool operator==(const HandState&) const = default;
 };
 
-/// What the notes of a tune and the steps between them cost a hand on an instrument.
+/// What the notes of a tune and the steps between them cost a hand on an instrument.  Borrows both, which must live
+/// longer.
 ///
 /// The cost of a fingering is begin(first) + note(each) + move(each step) + end(last).  All terms are >= 0; a term
 /// without value can't be played.

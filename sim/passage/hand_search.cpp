@@ -8,7 +8,7 @@ namespace sim::passage {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr std::size_t most_compared = 50'000'000;  // notes, while other ways are looked for
+constexpr std::size_t most_compared = 10'000'000;  // notes, while other ways are looked for
 
 /// One choice for a note, with the cheapest ways to it and on from it.
 struct Choice {
@@ -129,6 +129,8 @@ std::vector<HandWay> best_ways(const Hand& hand, int ways, int least_apart) {
     std::vector<HandWay> found;
     std::size_t looked_at = 0;
     for (const Through& through : throughs(layers)) {
+        const HandState& state = layers[through.note][through.choice].state;
+        if (!found.empty() && found.front().states[through.note] == state) continue;  // leads the best way again
         if (static_cast<int>(found.size()) >= ways || ++looked_at > most_compared / hand.notes()) break;
         std::vector<HandState> states = way_through(layers, through);
         const bool differs = std::ranges::all_of(
