@@ -40,8 +40,8 @@ PassageNote chart_note(const sim::report::AskedPassage& asked, const sim::passag
 PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
                            const sim::report::BowedPassage& bowed) {
     PassageChart chart{.title = sim::report::passage_heading(asked),
-                       .subtitle = sim::report::player_line(asked.preset.player) +
-                                   " at mp; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
+                       .subtitle = "at mp: " + sim::report::player_line(asked.preset.player) +
+                                   "; rosin: " + std::string(friction_law_name(asked.preset.friction.law))};
     for (std::size_t i = 0; i < bowed.bow.notes.size(); ++i)
         chart.notes.push_back(chart_note(asked, fingering, bowed, i));
     for (const sim::passage::HandPlace& place : fingering.hand_places) {

@@ -68,6 +68,7 @@ Scale stop_scale(const std::vector<PassageNote>& notes) {
     extent.add(50.0);
     for (const PassageNote& note : notes) extent.add(note.stop_mm);
     Scale scale = from_zero(extent);
+    scale.high *= 1.1;  // for the finger over the highest note
     scale.low = -0.08 * scale.high;
     return scale;
 }

@@ -51,7 +51,7 @@ void add_far_notes(const score::Tune& tune, const Passage& passage, std::vector<
                             note_words(tune, i) + ": the bow is at " + mm(note.contact) + ", its best place at " +
                                 mm(*band.best) + "; there and back is a long way for the time, at " +
                                 mm(passage.plan.travel) + " a second. Here " + percent(note.security.security) +
-                                " of strokes are good, there " + percent(band.at_best.security) + "."});
+                                " of strokes are good, there " + percent(band.at_best.security)});
     }
 }
 
@@ -76,14 +76,14 @@ void add_bandless(const Passage& passage, std::vector<Warning>& warnings) {
                             " to " + percent(high) + " of all strokes of the force range are good, a band asks " +
                             percent(asked) +
                             ". Bow there all the same: a force chosen with care does better than the "
-                            "whole range."});
+                            "whole range"});
 }
 
 void add_silent(const score::Tune& tune, const Passage& passage, std::vector<Warning>& warnings) {
     const Numbers notes = notes_that(passage, [&](const auto& note) { return !kind_of(passage, note).band.best; });
     if (!notes.empty())
         warnings.push_back({notes.front(), "nothing_speaks",
-                            "No stroke of the range speaks anywhere on the string: " + named(tune, notes) + "."});
+                            "No stroke of the range speaks anywhere on the string: " + named(tune, notes)});
 }
 
 void add_short(const score::Tune& tune, const Passage& passage, std::vector<Warning>& warnings) {
@@ -96,7 +96,7 @@ void add_short(const score::Tune& tune, const Passage& passage, std::vector<Warn
         {notes.front(), "short_note",
          counted(notes, passage) + " may be over before the string speaks in full: " + named(tune, notes) +
              ". The first lasts " + fixed_number(first.duration, 2) + " s, and a stroke there may take " +
-             fixed_number(speaking, 2) + " s to speak; slower, or slurred, they have time."});
+             fixed_number(speaking, 2) + " s to speak; slower, or slurred, they have time"});
 }
 
 void add_long(const score::Tune& tune, const Passage& passage, std::vector<Warning>& warnings) {
@@ -107,7 +107,7 @@ void add_long(const score::Tune& tune, const Passage& passage, std::vector<Warni
         {notes.front(), "long_note",
          counted(notes, passage) + " would take more than " + mm(usable_hair) + " of hair: " + named(tune, notes) +
              ". They are bowed slower and as much lighter, the first at " +
-             fixed_number(kind_of(passage, first).player.speed, 2) + " m/s; a change of bow would do as well."});
+             fixed_number(kind_of(passage, first).player.speed, 2) + " m/s; a change of bow would do as well"});
 }
 
 void add_forceless(const score::Tune& tune, const Passage& passage, std::vector<Warning>& warnings) {
@@ -115,7 +115,7 @@ void add_forceless(const score::Tune& tune, const Passage& passage, std::vector<
         passage, [&](const BowedNote& note) { return kind_of(passage, note).band.best && !note.force_speaks; });
     if (!notes.empty())
         warnings.push_back({notes.front(), "no_force",
-                            "No force of the player's range speaks where the bow is: " + named(tune, notes) + "."});
+                            "No force of the player's range speaks where the bow is: " + named(tune, notes)});
 }
 
 std::string plain_motion(Motion motion) {
