@@ -115,7 +115,7 @@ TEST(GaugesCommandTest, DrawsAChartWithItsCautions) {
     if (outcome.exit_code == 2) GTEST_SKIP() << outcome.err;
     EXPECT_EQ(outcome.exit_code, 0) << outcome.err;
     const std::string svg = tests::contents(bowband.file("c.svg"));
-    for (const char* said : {"stop 12", "pull of the string", "6 D2: overspun gut", "26 % above"})
+    for (const char* said : {"stop 12", "pull of the string", "6 D2: overspun gut", "ask a", "the breaking point."})
         EXPECT_THAT(svg, HasSubstr(said));
 }
 
