@@ -33,11 +33,8 @@ std::string joined(const List& list, const Text& text) {
     return all;
 }
 
-std::string materials_text() {
-    return joined(plain_materials, [](const char* name) { return std::string(name); });
-}
-
-sim::report::Settings settings_of(const sim::Preset& now, const sim::GaugePlan& plan, const StringsWish& wish) {
+sim::report::Settings settings_of(const sim::Preset& now, const sim::GaugePlan& plan, const StringsWish& wish,
+                                  const sim::GaugeAsk& ask) {
     sim::report::Settings settings = sim::report::settings_of(now);
     settings["stop_end"] = "usual";
     settings["contact_points"] = static_cast<double>(plan.grid.contact_points);
@@ -46,11 +43,20 @@ sim::report::Settings settings_of(const sim::Preset& now, const sim::GaugePlan& 
     settings["aim"] = std::string(sim::gauge_aim_name(wish.aim));
     settings["whole_set"] = wish.whole_set ? "yes" : "no";
     settings["raise_semitones"] = wish.raise;
-    if (wish.other_materials && !wish.whole_set) settings["materials"] = materials_text();
+    if (!ask.materials.empty() && !wish.whole_set)
+        settings["materials"] = joined(ask.materials, [](const std::string& name) { return name; });
     return settings;
 }
 
 }  // namespace
+
+sim::GaugeAsk gauges_wished(const sim::PresetString& string, const StringsWish& wish) {
+    sim::GaugeAsk ask;
+    if (!wish.other_materials) return ask;
+    for (const char* name : plain_materials)
+        if (string.gauge.material != name) ask.materials.emplace_back(name);
+    return ask;
+}
 
 StringsAnswer strings_answer(const NoteQuestion& question, const StringsWish& wish, Fineness fineness,
                              const sim::Workers& workers) {
@@ -58,19 +64,20 @@ StringsAnswer strings_answer(const NoteQuestion& question, const StringsWish& wi
     sim::Preset now = set_up;
     now.player.speed = question.speed;
     const sim::GaugePlan plan = plan_of(now, wish, fineness);
-    StringsAnswer answer{.asked = {}, .study = {}, .fine = fineness == Fineness::fine};
-    answer.asked.run = {
-        .version = BOWBAND_VERSION, .command = "gauges", .preset = set_up, .settings = settings_of(now, plan, wish)};
-    now.reference_pitch *= analysis::ratio_from_semitones(wish.raise);
     const sim::PresetString& string = now.strings[static_cast<std::size_t>(question.string_index)];
+    const sim::GaugeAsk ask = gauges_wished(string, wish);
+    StringsAnswer answer{.asked = {}, .study = {}, .fine = fineness == Fineness::fine};
+    answer.asked.run = {.version = BOWBAND_VERSION,
+                        .command = "gauges",
+                        .preset = set_up,
+                        .settings = settings_of(now, plan, wish, ask)};
+    now.reference_pitch *= analysis::ratio_from_semitones(wish.raise);
     answer.asked.run.settings["string"] = string.name;
     answer.asked.preset = now;
     if (wish.whole_set) {
         answer.study = sim::find_set(set_up, now, plan, workers);
         return answer;
     }
-    sim::GaugeAsk ask;
-    if (wish.other_materials) ask.materials.assign(plain_materials.begin(), plain_materials.end());
     answer.study = sim::find_gauges(set_up, now, sim::gauge_candidates(now, string, ask), plan, workers);
     return answer;
 }

@@ -18,6 +18,9 @@ struct StringsWish {
     bool operator==(const StringsWish&) const = default;
 };
 
+/// The candidates that the wish is for.
+sim::GaugeAsk gauges_wished(const sim::PresetString& string, const StringsWish& wish);
+
 /// Candidates or a set, with everything that chart, table and files want.
 struct StringsAnswer {
     sim::report::AskedGauges asked;

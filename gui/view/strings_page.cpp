@@ -9,6 +9,7 @@
 #include <QDoubleSpinBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <QPushButton>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -32,11 +33,13 @@ StringsPage::StringsPage(Desk& desk, StringsStudy* study, QWidget* parent)
       gauges_(new GaugesTable(ScreenText(), this)),
       what_(new QComboBox),
       aim_(new QComboBox),
-      raise_(new QDoubleSpinBox) {
+      raise_(new QDoubleSpinBox),
+      cautions_(new QLabel) {
     study->setParent(this);
-    connect(study, &Study::found, this, [this] { gauges_->set_answer(strings_->answer()); });
+    connect(study, &Study::found, this, &StringsPage::show_answer);
     connect(study, &Study::failed, &desk, [&desk](const QString& message) { emit desk.wrong(tr("Strings"), message); });
     add_wishes();
+    add_cautions();
     add_table();
 }
 
@@ -61,6 +64,25 @@ void StringsPage::add_wishes() {
     connect(what_, &QComboBox::currentIndexChanged, this, &StringsPage::ask);
     connect(aim_, &QComboBox::currentIndexChanged, this, &StringsPage::ask);
     connect(raise_, &QDoubleSpinBox::valueChanged, this, &StringsPage::ask);
+}
+
+/// Under the words, as wide as the page.
+void StringsPage::add_cautions() {
+    constexpr int under_words = 2;
+    cautions_->setWordWrap(true);
+    cautions_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    cautions_->setAccessibleName(tr("Cautions"));
+    cautions_->hide();
+    qobject_cast<QVBoxLayout*>(layout())->insertWidget(under_words, cautions_);
+}
+
+void StringsPage::show_answer() {
+    gauges_->set_answer(strings_->answer());
+    QStringList texts;
+    for (const sim::Caution& caution : strings_->answer()->study.cautions)
+        texts.append(QString::fromStdString(caution.text));
+    cautions_->setText(tr("Caution: %1").arg(texts.join(' ')));
+    cautions_->setVisible(!texts.isEmpty());
 }
 
 void StringsPage::add_table() {
@@ -100,7 +122,7 @@ bool StringsPage::has_answer() const { return strings_->answer() != nullptr; }
 StudyPage::Shown StringsPage::shown() const {
     const StringsAnswer& answer = *strings_->answer();
     return {charts::gauges_chart(answer.asked, answer.study),
-            QString::fromStdString(sim::report::gauges_in_words(answer.study))};
+            QString::fromStdString(sim::report::gauges_answer_words(answer.study))};
 }
 
 std::vector<Export> StringsPage::exports() const {

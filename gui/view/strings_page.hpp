@@ -6,6 +6,7 @@
 
 class QComboBox;
 class QDoubleSpinBox;
+class QLabel;
 
 namespace gui {
 
@@ -30,6 +31,8 @@ private:
     StringsPage(Desk& desk, StringsStudy* study, QWidget* parent);
     void add_wishes();
     void add_table();
+    void add_cautions();
+    void show_answer();
     void ask();
 
     Desk* desk_;
@@ -38,6 +41,7 @@ private:
     QComboBox* what_;
     QComboBox* aim_;
     QDoubleSpinBox* raise_;
+    QLabel* cautions_;
 };
 
 }  // namespace gui

@@ -26,7 +26,9 @@ std::string gauges_json(const AskedGauges& asked, const GaugeStudy& study);
 /// A line for each row and stop.
 std::string gauges_csv(const AskedGauges& asked, const GaugeStudy& study);
 std::string gauges_table(const AskedGauges& asked, const GaugeStudy& study);
-/// Plain sentences, then the cautions.
+/// The best candidate in plain sentences, or the pull of the set.
+std::string gauges_answer_words(const GaugeStudy& study);
+/// The same, then the cautions, a line each.
 std::string gauges_in_words(const GaugeStudy& study);
 
 }  // namespace sim::report

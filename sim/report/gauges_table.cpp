@@ -152,16 +152,18 @@ std::string gauges_table(const AskedGauges& asked, const GaugeStudy& study) {
     std::string text = gauges_heading(asked, study) + ", A " + short_number(asked.preset.reference_pitch) + " Hz; " +
                        player_line(study.player) + "\n\n" + bands_table(asked, study) + "\n" +
                        tone_table(asked, study) + "\n" + strings_table(asked, study) + "\n" + legend(study);
-    if (study.whole_set)
-        text += "all strings pull " + fixed_number(study.pull, 0) + " N; set up for " +
-                fixed_number(study.set_up_pull, 0) + " N\n";
     return text;
 }
 
+std::string gauges_answer_words(const GaugeStudy& study) {
+    if (!study.whole_set) return best_words(study);
+    return "All strings together pull " + fixed_number(study.pull, 0) + " N; the instrument is set up for " +
+           fixed_number(study.set_up_pull, 0) + " N.";
+}
+
 std::string gauges_in_words(const GaugeStudy& study) {
-    const std::string words = study.whole_set ? "" : best_words(study);
     const std::string cautions = cautions_words(study.cautions);
-    return words + (words.empty() || cautions.empty() ? "" : "\n") + cautions;
+    return gauges_answer_words(study) + (cautions.empty() ? "" : "\n" + cautions);
 }
 
 }  // namespace sim::report

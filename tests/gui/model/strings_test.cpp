@@ -12,13 +12,20 @@ namespace {
 
 using gui::GaugesTable;
 using gui::StringsAnswer;
-using gui::StringsWish;
 using Mode = QAbstractItemModelTester::FailureReportingMode;
 
-std::shared_ptr<const StringsAnswer> answer_to(const StringsWish& wish) {
-    const gui::NoteQuestion question{.preset = tests::division_viol(), .string_index = 0, .stop = 0.0, .speed = 0.2};
-    return std::make_shared<const StringsAnswer>(
-        gui::strings_answer(question, wish, gui::Fineness::coarse, {.threads = 2}));
+/// A small study, played quickly.
+std::shared_ptr<const StringsAnswer> small_answer(bool whole_set) {
+    const sim::Preset set_up = *tests::division_viol();
+    sim::Preset now = set_up;
+    now.reference_pitch *= std::exp2(2.0 / 12.0);
+    const sim::GaugePlan plan{.stops = {0.0, 12.0},
+                              .grid = {.contact_points = 3, .player_forces = 2, .more_forces = 0}};
+    const auto answer = std::make_shared<StringsAnswer>();
+    answer->asked.preset = now;
+    answer->study = whole_set ? sim::find_set(set_up, now, plan, {.threads = 2})
+                              : sim::find_gauges(set_up, now, {now.strings[0]}, plan, {.threads = 2});
+    return answer;
 }
 
 QString cell(const GaugesTable& table, int row, const QString& heading) {
@@ -33,7 +40,7 @@ TEST(GaugesTableTest, KeepsTheRulesOfItemModelsAndReadsLikeTheSet) {
     GaugesTable table{gui::ScreenText(QLocale::c())};
     const QAbstractItemModelTester tester(&table, Mode::Fatal);
     EXPECT_EQ(table.rowCount(), 0);
-    const auto answer = answer_to({.whole_set = true, .raise = 2.0});
+    const auto answer = small_answer(true);
     table.set_answer(answer);
     ASSERT_EQ(table.rowCount(), 6);
     EXPECT_EQ(table.index(0, 0).data().toString(), "1 D4, gut 0.64 mm");
@@ -45,18 +52,23 @@ TEST(GaugesTableTest, KeepsTheRulesOfItemModelsAndReadsLikeTheSet) {
     EXPECT_EQ(answer->study.cautions.front().key, "pull_above_set_up");
 }
 
-/// expects  the string's own gauge named among thinner and thicker ones; other materials at its pull
 TEST(GaugesTableTest, CandidatesSayWhichIsThere) {
     GaugesTable table{gui::ScreenText(QLocale::c())};
-    table.set_answer(answer_to({}));
-    ASSERT_EQ(table.rowCount(), 7);
-    int now = 0;
-    for (int row = 0; row < table.rowCount(); ++row) now += table.index(row, 0).data().toString() == "now: gut 0.64 mm";
-    EXPECT_EQ(now, 1);
-    const auto others = answer_to({.other_materials = true});
-    ASSERT_EQ(others->study.rows.size(), 4U);
-    for (const sim::GaugeRow& row : others->study.rows)
-        EXPECT_NEAR(row.open.tension, others->study.rows[0].open.tension, 1e-9);
+    table.set_answer(small_answer(false));
+    ASSERT_EQ(table.rowCount(), 1);
+    EXPECT_EQ(table.index(0, 0).data().toString(), "now: gut 0.64 mm");
+}
+
+/// expects  other materials than the string's own, each once, and at its pull; without the wish its own, varied
+TEST(StringsStudyTest, WishForOtherMaterialsLeavesTheOwnOut) {
+    const sim::Preset preset = *tests::division_viol();
+    const sim::PresetString& top = preset.strings[0];
+    EXPECT_TRUE(gui::gauges_wished(top, {}).materials.empty());
+    const auto candidates = sim::gauge_candidates(preset, top, gui::gauges_wished(top, {.other_materials = true}));
+    ASSERT_EQ(candidates.size(), 4U);
+    const double pull = sim::open_string(preset, top).tension;
+    for (const sim::PresetString& candidate : candidates)
+        EXPECT_NEAR(sim::open_string(preset, candidate).tension, pull, 1e-9);
 }
 
 }  // namespace
