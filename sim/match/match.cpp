@@ -144,6 +144,28 @@ std::optional<StrokeRegion> region_of(const PlayedStop& stop, const std::vector<
     return region;
 }
 
+/// Over all strings by their shares.
+Region ratio_over(const std::vector<StringMatch>& strings, double share) {
+    constexpr int places = 400;
+    double low = 1.0;
+    double high = 0.0;
+    for (const StringMatch& string : strings) {
+        if (!string.region) continue;
+        low = std::min(low, string.region->contact_points.front() / string.place.note.string.length);
+        high = std::max(high, string.region->contact_points.back() / string.place.note.string.length);
+    }
+    const std::vector<double> ratios = even_in_ratio({low, high}, places);
+    std::vector<double> weights(places, 0.0);
+    for (const StringMatch& string : strings) {
+        if (!string.region) continue;
+        std::vector<double> own = string.region->contact_points;
+        for (double& place : own) place /= string.place.note.string.length;
+        const std::vector<double> moved = moved_weights(own, string.region->density, ratios);
+        for (std::size_t k = 0; k < weights.size(); ++k) weights[k] += string.share * moved[k];
+    }
+    return shortest_region(ratios, weights, share);
+}
+
 void add_strings(NoteMatch& answer, const Work& work, const StrokePosterior& posterior, const PlayedStops& stops,
                  double share) {
     for (std::size_t c = 0; c < work.candidates.size(); ++c) {
@@ -155,6 +177,7 @@ void add_strings(NoteMatch& answer, const Work& work, const StrokePosterior& pos
                                   .region = region_of(stops.at(key_of(work.candidates[c])), weights, share)});
     }
     std::ranges::stable_sort(answer.strings, std::greater(), &StringMatch::share);
+    answer.ratio = ratio_over(answer.strings, share);
     answer.string_told = answer.strings.front().share >= told_share;
 }
 

@@ -56,6 +56,7 @@ std::string_view band_place_name(BandPlace place);
 struct NoteMatch {
     std::string abstains;              ///< why nothing is said; empty where something is
     std::vector<StringMatch> strings;  ///< the likeliest first
+    Region ratio;                      ///< contact ratio, whichever string: over all of them by their shares
     bool string_told = false;          ///< the likeliest has 0.8 or more of the likelihood
     double misfit = 0.0;               ///< chi² a partial of the likeliest stroke
     std::vector<HeardLevel> heard;
