@@ -6,8 +6,7 @@
 #include "sim/match/body_prior.hpp"
 #include "sim/match/heard_levels.hpp"
 #include "sim/match/period_pair.hpp"
-#include "sim/match/region.hpp"
-#include "sim/match/stop_candidates.hpp"
+#include "sim/match/string_regions.hpp"
 #include "sim/match/stroke_spectra.hpp"
 #include "sim/security.hpp"
 
@@ -28,24 +27,6 @@ struct MatchPlan {
     double region_share = 0.8;    ///< of the likelihood that a region holds, 0.1 … 0.99
     std::size_t most_notes = 40;  ///< the first ones; the others are passed over with a warning
     BodyPrior prior;
-};
-
-/// Where and how firmly, as a region.
-struct StrokeRegion {
-    Region contact;                      ///< m from the bridge
-    Region contact_all;                  ///< m, where any stroke compared lies: what was thought possible before
-    Region force;                        ///< N, at the player's speed
-    double best_contact = 0.0;           ///< m, of the likeliest stroke
-    double best_force = 0.0;             ///< N
-    std::vector<double> contact_points;  ///< m
-    std::vector<double> density;         ///< share of the likelihood at each of these, sum 1
-};
-
-/// One string that a note may be on.
-struct StringMatch {
-    StopCandidate place;
-    double share = 0.0;                  ///< of the likelihood over all strings
-    std::optional<StrokeRegion> region;  ///< none where no stroke of the player's speaks there
 };
 
 /// How the region lies to the contact band.
