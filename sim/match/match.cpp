@@ -3,6 +3,7 @@
 
 #include "sim/match/note_doubts.hpp"
 #include "sim/match/note_samples.hpp"
+#include "sim/match/string_regions.hpp"
 #include "sim/match/stroke_posterior.hpp"
 #include "sim/preset_reader.hpp"
 
@@ -15,24 +16,21 @@ namespace {
 
 constexpr std::array<std::string_view, 5> place_names{"inside", "partly", "outside", "no_band", "unknown"};
 constexpr double told_share = 0.8;
-constexpr double pitch_margin = 0.94;  // a semitone below the lowest note
+constexpr double pitch_margin = 0.94;  // a semitone
+constexpr double stop_margin = 0.67;   // a single note is still looked for over more than an octave
 constexpr double listening_share = 0.05;
 constexpr double band_share = 0.2;
 
-/// The strokes of one stop of one string.
-struct PlayedStop {
-    StrokeSpectra spectra;
-    std::vector<ModelledStroke> strokes;
-};
 using StopKey = std::pair<std::string, double>;
 using PlayedStops = std::map<StopKey, PlayedStop>;
 
 StopKey key_of(const StopCandidate& candidate) { return {candidate.string, candidate.stop}; }
 
-/// Pitches that the instrument, or its one string, can give.
+/// Pitches that the instrument, its one string or stop can give, with some room.
 analysis::PitchRange range_of(const Preset& preset, const KnownPlace& known) {
     const PitchEnds ends = held_pitches(preset, known);
-    return {ends.lowest * pitch_margin, ends.highest / pitch_margin};
+    const double room = known.stop ? stop_margin : pitch_margin;
+    return {ends.lowest * room, ends.highest / room};
 }
 
 /// One note on its way through.
@@ -78,10 +76,12 @@ PlayedStops played_stops(const std::vector<Work>& works, const MatchPlan& plan, 
     return stops;
 }
 
+/// Of the notes whose strings have strokes that speak; `works` keeps those alone.
 std::vector<ComparedNote> compared_notes(std::vector<Work>& works, Match& match, const PlayedStops& stops,
                                          const Bridge& bridge) {
     std::vector<ComparedNote> notes;
-    std::erase_if(works, [&](const Work& work) {
+    std::vector<Work> kept;
+    for (Work& work : works) {
         std::vector<std::vector<ModelledStroke>> strokes;
         std::size_t count = 0;
         for (const StopCandidate& candidate : work.candidates) {
@@ -91,57 +91,13 @@ std::vector<ComparedNote> compared_notes(std::vector<Work>& works, Match& match,
         NoteMatch& answer = match.notes[work.note];
         if (count == 0) {
             answer.abstains = "no stroke of the player's forces speaks on this note";
-            return true;
+            continue;
         }
         notes.push_back(compared_note(answer.heard, bridge, std::move(strokes)));
-        return false;
-    });
+        kept.push_back(std::move(work));
+    }
+    works = std::move(kept);
     return notes;
-}
-
-/// Weights of one string's strokes summed over what is not asked for.
-struct Sums {
-    std::vector<double> contact;
-    std::vector<double> force;
-};
-/// A stroke speaks for its contact point and, less and less, for what lies up to its neighbours': between them nothing
-/// was played.
-std::vector<double> spread_to_neighbours(const std::vector<double>& weights) {
-    std::vector<double> spread(weights.size());
-    const std::size_t last = weights.size() - 1;
-    for (std::size_t x = 0; x < weights.size(); ++x) {
-        spread[x] += 0.5 * weights[x];
-        spread[x > 0 ? x - 1 : x] += 0.25 * weights[x];
-        spread[std::min(x + 1, last)] += 0.25 * weights[x];
-    }
-    return spread;
-}
-
-Sums summed(const PlayedStop& stop, const std::vector<double>& weights) {
-    Sums sums{std::vector<double>(stop.spectra.contact_points.size()), std::vector<double>(stop.spectra.forces.size())};
-    for (std::size_t s = 0; s < weights.size(); ++s) {
-        sums.contact[stop.strokes[s].contact] += weights[s];
-        sums.force[stop.strokes[s].force] += weights[s];
-    }
-    return {spread_to_neighbours(sums.contact), spread_to_neighbours(sums.force)};
-}
-
-std::optional<StrokeRegion> region_of(const PlayedStop& stop, const std::vector<double>& weights, double share) {
-    double sum = 0.0;
-    for (const double weight : weights) sum += weight;
-    if (!(sum > 0.0)) return std::nullopt;
-    const Sums sums = summed(stop, weights);
-    const std::vector<double>& contacts = stop.spectra.contact_points;
-    const auto best = static_cast<std::size_t>(std::ranges::max_element(weights) - weights.begin());
-    StrokeRegion region{.contact = shortest_region(contacts, sums.contact, share),
-                        .contact_all = {contacts[stop.strokes.front().contact], contacts[stop.strokes.back().contact]},
-                        .force = shortest_region(stop.spectra.forces, sums.force, share),
-                        .best_contact = contacts[stop.strokes[best].contact],
-                        .best_force = stop.spectra.forces[stop.strokes[best].force],
-                        .contact_points = contacts,
-                        .density = sums.contact};
-    for (double& density : region.density) density /= sum;
-    return region;
 }
 
 void add_strings(NoteMatch& answer, const Work& work, const StrokePosterior& posterior, const PlayedStops& stops,
@@ -152,9 +108,10 @@ void add_strings(NoteMatch& answer, const Work& work, const StrokePosterior& pos
         for (const double weight : weights) sum += weight;
         answer.strings.push_back({.place = work.candidates[c],
                                   .share = sum,
-                                  .region = region_of(stops.at(key_of(work.candidates[c])), weights, share)});
+                                  .region = stroke_region(stops.at(key_of(work.candidates[c])), weights, share)});
     }
     std::ranges::stable_sort(answer.strings, std::greater(), &StringMatch::share);
+    answer.ratio = ratio_region(answer.strings, share);
     answer.string_told = answer.strings.front().share >= told_share;
 }
 

@@ -6,8 +6,7 @@
 #include "sim/match/body_prior.hpp"
 #include "sim/match/heard_levels.hpp"
 #include "sim/match/period_pair.hpp"
-#include "sim/match/region.hpp"
-#include "sim/match/stop_candidates.hpp"
+#include "sim/match/string_regions.hpp"
 #include "sim/match/stroke_spectra.hpp"
 #include "sim/security.hpp"
 
@@ -30,24 +29,6 @@ struct MatchPlan {
     BodyPrior prior;
 };
 
-/// Where and how firmly, as a region.
-struct StrokeRegion {
-    Region contact;                      ///< m from the bridge
-    Region contact_all;                  ///< m, where any stroke compared lies: what was thought possible before
-    Region force;                        ///< N, at the player's speed
-    double best_contact = 0.0;           ///< m, of the likeliest stroke
-    double best_force = 0.0;             ///< N
-    std::vector<double> contact_points;  ///< m
-    std::vector<double> density;         ///< share of the likelihood at each of these, sum 1
-};
-
-/// One string that a note may be on.
-struct StringMatch {
-    StopCandidate place;
-    double share = 0.0;                  ///< of the likelihood over all strings
-    std::optional<StrokeRegion> region;  ///< none where no stroke of the player's speaks there
-};
-
 /// How the region lies to the contact band.
 enum class BandPlace { inside, partly, outside, no_band, unknown };
 std::string_view band_place_name(BandPlace place);
@@ -56,6 +37,7 @@ std::string_view band_place_name(BandPlace place);
 struct NoteMatch {
     std::string abstains;              ///< why nothing is said; empty where something is
     std::vector<StringMatch> strings;  ///< the likeliest first
+    Region ratio;                      ///< contact ratio, whichever string: over all of them by their shares
     bool string_told = false;          ///< the likeliest has 0.8 or more of the likelihood
     double misfit = 0.0;               ///< chi² a partial of the likeliest stroke
     std::vector<HeardLevel> heard;

@@ -13,6 +13,15 @@ struct Cumulated {
     std::vector<double> edges;
     std::vector<double> weight;
 
+    /// Weight up to a place.
+    double up_to(double place) const {
+        if (place <= edges.front()) return 0.0;
+        std::size_t k = 1;
+        while (k + 1 < edges.size() && edges[k] < place) ++k;
+        const double part = std::clamp((place - edges[k - 1]) / (edges[k] - edges[k - 1]), 0.0, 1.0);
+        return weight[k - 1] + part * (weight[k] - weight[k - 1]);
+    }
+
     /// Where the weight reaches `share`.
     double place(double share) const {
         std::size_t k = 1;
@@ -53,6 +62,19 @@ Region shortest_region(std::span<const double> values, std::span<const double> w
         if (all.weight[k] >= share) take(all.place(all.weight[k] - share), all.edges[k]);
     }
     return {std::exp(low), std::exp(high)};
+}
+
+std::vector<double> moved_weights(std::span<const double> values, std::span<const double> weights,
+                                  std::span<const double> onto) {
+    double sum = 0.0;
+    for (const double weight : weights) sum += weight;
+    std::vector<double> moved(onto.size(), 0.0);
+    if (!(sum > 0.0)) return moved;
+    const Cumulated from = cumulated(values, weights);
+    const Cumulated places = cumulated(onto, std::vector<double>(onto.size(), 1.0));
+    for (std::size_t k = 0; k < onto.size(); ++k)
+        moved[k] = sum * (from.up_to(places.edges[k + 1]) - from.up_to(places.edges[k]));
+    return moved;
 }
 
 }  // namespace sim::match

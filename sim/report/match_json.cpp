@@ -112,6 +112,9 @@ Json heading_part(const analysis::RecordedNote& heard, const NoteMatch& note, co
         part["pitch_cents"] = rounded(pitch.cents);
     }
     part["abstains"] = note.abstains.empty() ? Json(nullptr) : Json(note.abstains);
+    const bool says = note.abstains.empty();
+    part["near_ratio"] = says ? rounded(note.ratio.low) : Json(nullptr);
+    part["far_ratio"] = says ? rounded(note.ratio.high) : Json(nullptr);
     part["string_told"] = note.abstains.empty() && note.string_told;
     part["in_band"] = note.abstains.empty() ? Json(match::band_place_name(note.in_band)) : Json(nullptr);
     part["misfit"] = note.numbers.empty() ? Json(nullptr) : rounded(note.misfit);

@@ -127,7 +127,7 @@ std::string match_table(const AskedMatch& asked, const Match& match) {
                  {"", "fingers"},
                  {"force", "N"},
                  {"likeliest", "mm at N"},
-                 {"band", "", true}});
+                 {"contact band", "", true}});
     for (std::size_t i = 0; i < match.notes.size(); ++i) add_rows(table, asked, match, i);
     return heading + "\n" + table.text();
 }
@@ -142,9 +142,12 @@ std::string match_in_words(const AskedMatch& asked, const Match& match) {
                  "; every place and force that speaks counted alike before. At another bow speed the forces go along "
                  "with it.\n";
         words +=
-            "Held against are the rise and fall of the partials of simulated strokes; what your instrument's body, the "
-            "room and the microphone add is unknown and allowed for. If strings or rosin are unlike the preset's, the "
-            "regions are too narrow.\n";
+            "What tells is how the partials rise and fall, held against simulated strokes; what your instrument's "
+            "body, "
+            "the room and the microphone add is unknown and allowed for. Where strings, rosin or bow speed are unlike "
+            "the preset's, trust the regions less. A stroke in another motion than Helmholtz's may be taken for one "
+            "that "
+            "speaks elsewhere.\n";
         const bool unsure = std::ranges::any_of(
             match.notes, [](const NoteMatch& note) { return note.abstains.empty() && !note.string_told; });
         if (unsure) words += "Where the string is not told by the sound, name it by --string.\n";

@@ -76,9 +76,8 @@ bool in_tune(const sim::StrokeResult& result, const sim::Note& note) {
     return result.tone.pitch && std::abs(analysis::cents_between(*result.tone.pitch, fundamental(note.string))) <= most;
 }
 
-Take take_of(const sim::Preset& preset, const BowedPlan& plan, Draw& draw) {
+Take take_of(const sim::Preset& preset, const sim::PresetString& string, const BowedPlan& plan, Draw& draw) {
     while (true) {
-        const sim::PresetString& string = preset.strings[draw.below(preset.strings.size())];
         const double stop = std::floor(draw.between(0.0, std::min(highest_stop, sim::last_stop(preset)) + 0.999));
         const sim::String open = changed(sim::open_string(preset, string), plan.string_change, draw);
         const sim::Note note = make_note(preset, open, stop);
@@ -107,6 +106,7 @@ Take take_of(const sim::Preset& preset, const BowedPlan& plan, Draw& draw) {
 BowedRecording recording_of(const sim::Preset& usual, const BowedPlan& plan, Draw& draw) {
     sim::Preset preset = usual;
     preset.bridge = other_body(usual.bridge, draw);
+    const sim::PresetString& string = preset.strings[draw.below(preset.strings.size())];
     BowedRecording recording{.preset = usual.short_name, .sound = {}, .notes = {}};
     std::vector<double>& samples = recording.sound.samples;
     recording.sound.sample_rate = sim::sound::sound_rate;
@@ -114,7 +114,7 @@ BowedRecording recording_of(const sim::Preset& usual, const BowedPlan& plan, Dra
     double power = 0.0;
     double sounding = 0.0;
     for (int i = 0; i < plan.notes; ++i) {
-        Take take = take_of(preset, plan, draw);
+        Take take = take_of(preset, string, plan, draw);
         samples.insert(samples.end(), silence, 0.0);
         take.note.from = static_cast<double>(samples.size()) / sim::sound::sound_rate;
         samples.insert(samples.end(), take.sound.samples.begin(), take.sound.samples.end());

@@ -41,7 +41,8 @@ struct BowedPlan {
 };
 
 /// Strokes from rest, at the player's speed and forces (even in ratio), at places even in ratio from the floor to 0.45
-/// of the string, that speak as `sim::speaks` says within 40 cents of the note; any string, stops to 19.  The body is
+/// of the string, that speak as `sim::speaks` says within 40 cents of the note; any string (one to a
+/// recording), stops to 19.  The body is
 /// not the preset's: its modes are thrown anew, 3 to 5 an octave to 6 kHz, with Q, signs and weights of their own, and
 /// masses about as great.
 std::vector<BowedRecording> bowed_recordings(const BowedPlan& plan, const sim::Workers& workers);

@@ -43,11 +43,10 @@ CoveredNote covered_note(const sim::match::Match& match, const BowedRecording& r
     note.abstains = answer != nullptr ? answer->abstains : "not found";
     if (answer == nullptr || answer->strings.empty()) return note;
     const sim::match::StringMatch& likeliest = answer->strings.front();
-    const double length = likeliest.place.note.string.length;
     note.said_string = likeliest.place.string;
     note.string_told = answer->string_told;
-    note.low = likeliest.region->contact.low / length;
-    note.high = likeliest.region->contact.high / length;
+    note.low = answer->ratio.low;
+    note.high = answer->ratio.high;
     note.force_low = likeliest.region->force.low;
     note.force_high = likeliest.region->force.high;
     note.possible = likeliest.region->contact_all.high / likeliest.region->contact_all.low;
@@ -138,10 +137,11 @@ std::string coverage_report(const std::string& table) {
            "point is known. Strokes from rest at the player's speed, forces and places even in ratio (from the floor "
            "to "
            "0.45 of the string) among those that speak within 40 cents of the note; any string, stops 0 to 19, of six "
-           "presets that the method was not designed on; bodies thrown anew; white noise 40 dB under the sound. "
-           "Neither "
-           "string nor stop is told. A region holds 80 % of the likelihood; abstentions past a fifth count as misses. "
-           "Strings unlike the preset's: damping, twist and stiffness each off by up to 35 %.\n\n" +
+           "presets that the method was not designed on; bodies thrown anew; white noise 40 dB under the sound. The "
+           "stop "
+           "is never told, the string where it says so. A region holds 80 % of the likelihood, over all strings where "
+           "none is told; abstentions past a fifth count as misses. Strings unlike the preset's: losses, twist and "
+           "stiffness each off by a factor of up to 1.35.\n\n" +
            table;
 }
 

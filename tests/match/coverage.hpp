@@ -14,7 +14,7 @@ std::vector<std::string> test_presets();
 
 struct CoveragePlan {
     BowedPlan bowed;
-    bool string_known = false;  ///< the string is told (recordings of one note)
+    bool string_known = false;  ///< it is told
     sim::match::MatchPlan match{.known = {}, .grid = {}, .periods = false, .bands = false, .prior = {}};
 };
 
@@ -25,7 +25,7 @@ struct CoveredNote {
     std::string abstains;  ///< why; "not found" where no note was heard there
     std::string said_string;
     bool string_told = false;
-    double low = 0.0;  ///< contact ratio
+    double low = 0.0;  ///< contact ratio, over all strings
     double high = 0.0;
     double force_low = 0.0;  ///< N
     double force_high = 0.0;

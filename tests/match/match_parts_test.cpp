@@ -53,6 +53,20 @@ TEST(RegionTest, OfOneValueIsHalfAStepEitherSide) {
     EXPECT_NEAR(std::log(region.high / 10.0), 0.5 * step, 1e-9);
 }
 
+/// expects  the same weight within the same bounds, on another grid
+TEST(RegionTest, WeightsMoveOntoOtherValues) {
+    const std::vector<double> places = hundred_places();
+    std::vector<double> weights(places.size(), 0.0);
+    for (std::size_t k = 30; k < 50; ++k) weights[k] = 0.05;
+    const std::vector<double> onto = sim::even_in_ratio({0.5, 150.0}, 333);
+    const std::vector<double> moved = moved_weights(places, weights, onto);
+    EXPECT_NEAR(std::accumulate(moved.begin(), moved.end(), 0.0), 1.0, 1e-9);
+    const Region before = shortest_region(places, weights, 0.9999);
+    const Region after = shortest_region(onto, moved, 0.9999);
+    EXPECT_NEAR(std::log(after.low / before.low), 0.0, 0.03);
+    EXPECT_NEAR(std::log(after.high / before.high), 0.0, 0.03);
+}
+
 /// expects  G4 of a bass viol at 415 Hz on four strings: stops 5, 10, 15 and 19 (of D4, A3, E3, C3)
 TEST(StopCandidatesTest, EveryStringThatHoldsThePitch) {
     const sim::Preset preset = sim::find_preset("division_bass_viol");
