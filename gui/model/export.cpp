@@ -38,6 +38,13 @@ std::vector<Export> window_tables(const WindowAnswerPointer& answer) {
                  [answer] { return window_map_csv(answer->asked, answer->window); })};
 }
 
+std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
+    return {text(Words::tr("Table of the recording's notes, CSV"), "recording.csv",
+                 [answer] { return analyse_csv(answer->asked, answer->recording); }),
+            text(Words::tr("Table of the recording's notes, JSON"), "recording.json",
+                 [answer] { return analyse_json(answer->asked, answer->recording); })};
+}
+
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb) {
     std::vector<Export> all;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/model/answers.hpp"
+#include "gui/model/recording_answer.hpp"
 
 #include <QString>
 
@@ -23,6 +24,7 @@ struct Export {
 // Tables, as the commands write them.
 std::vector<Export> climb_tables(const ClimbAnswerPointer& answer);
 std::vector<Export> window_tables(const WindowAnswerPointer& answer);
+std::vector<Export> recording_tables(const RecordingAnswerPointer& answer);
 /// WAV or FLAC by the name; none of those that are not there yet.
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb);

@@ -2,6 +2,7 @@
 #include "gui/view/climb_page.hpp"
 #include "gui/view/hear_page.hpp"
 #include "gui/view/instrument_page.hpp"
+#include "gui/view/recordings_page.hpp"
 #include "gui/view/window_page.hpp"
 
 namespace gui {
@@ -11,6 +12,7 @@ std::vector<std::unique_ptr<Page>> make_pages(Desk& desk) {
     pages.push_back(std::make_unique<HearPage>(desk));
     pages.push_back(std::make_unique<ClimbPage>(desk));
     pages.push_back(std::make_unique<WindowPage>(desk));
+    pages.push_back(std::make_unique<RecordingsPage>(desk));
     pages.push_back(std::make_unique<InstrumentPage>(desk));
     return pages;
 }
