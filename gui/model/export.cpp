@@ -45,6 +45,11 @@ std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
                  [answer] { return analyse_json(answer->asked, answer->recording); })};
 }
 
+Export played_sound(std::shared_ptr<const analysis::Signal> sound) {
+    return {Words::tr("What you played"), Words::tr("Sounds (*.flac *.wav)"), "played.flac",
+            [sound = std::move(sound)](const std::filesystem::path& place) { analysis::write_audio(place, *sound); }};
+}
+
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb) {
     std::vector<Export> all;

@@ -25,6 +25,8 @@ struct Export {
 std::vector<Export> climb_tables(const ClimbAnswerPointer& answer);
 std::vector<Export> window_tables(const WindowAnswerPointer& answer);
 std::vector<Export> recording_tables(const RecordingAnswerPointer& answer);
+/// What came in through the microphone.
+Export played_sound(std::shared_ptr<const analysis::Signal> sound);
 /// WAV or FLAC by the name; none of those that are not there yet.
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb);

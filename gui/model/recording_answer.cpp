@@ -2,7 +2,10 @@
 #include "gui/model/recording_answer.hpp"
 
 #include "analysis/sound_blocks.hpp"
+#include "sim/demo_recordings.hpp"
 #include "sim/report/run_record.hpp"
+
+#include <algorithm>
 
 namespace gui {
 namespace {
@@ -43,6 +46,16 @@ RecordingAnswer recording_answer(const RecordingQuestion& question, const sim::W
     answer.recording = analysis::analyse(watched(analysis::blocks_of_file(question.file), workers), answer.asked.plan);
     answer.asked.file_hash = sim::report::file_hash(question.file);
     return answer;
+}
+
+std::string recording_words(const RecordingAnswer& answer) {
+    const std::string name = std::filesystem::path(answer.asked.file).filename().string();
+    return name + ": " + sim::report::recording_line(answer.recording) + ". " +
+           sim::report::analyse_in_words(answer.recording);
+}
+
+std::filesystem::path example_recording(Example example) {
+    return sim::find_recording(example == Example::bow_follows ? "bow_follows.flac" : "bow_left_behind.flac");
 }
 
 }  // namespace gui

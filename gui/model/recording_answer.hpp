@@ -6,6 +6,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <string>
 
 namespace gui {
 
@@ -26,5 +27,12 @@ sim::Tuning tuning_beside(const sim::Preset& preset);
 
 /// InputError as analyse_file gives it; Stopped when asked to.
 RecordingAnswer recording_answer(const RecordingQuestion& question, const sim::Workers& workers);
+
+/// What to know of it, in plain sentences.
+std::string recording_words(const RecordingAnswer& answer);
+
+/// The recordings that come with the program: a simulated climb.
+enum class Example { bow_follows, left_behind };
+std::filesystem::path example_recording(Example example);
 
 }  // namespace gui

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/view/listening_panel.hpp"
 
-#include "analysis/audio_file.hpp"
-#include "gui/model/recording_answer.hpp"
+#include "gui/model/export.hpp"
 #include "gui/view/desk.hpp"
 
 #include <QDir>
@@ -166,16 +165,17 @@ void ListeningPanel::tell_kept() {
 
 void ListeningPanel::save_kept() {
     desk_->listening.keep(false);
-    const analysis::Signal kept = desk_->listening.take_kept();
+    const auto kept = std::make_shared<const analysis::Signal>(desk_->listening.take_kept());
     record_->setChecked(false);
     record_->setText(tr("Rec&ord"));
     record_->setEnabled(desk_->listening.listening());
-    if (kept.samples.empty()) return;
-    const QString file = QFileDialog::getSaveFileName(this, tr("Save what you played"),
-                                                      QDir::homePath() + "/played.flac", tr("Sounds (*.flac *.wav)"));
+    if (kept->samples.empty()) return;
+    const Export sound = played_sound(kept);
+    const QString file =
+        QFileDialog::getSaveFileName(this, sound.name, QDir::homePath() + "/" + sound.file_name, sound.endings);
     if (file.isEmpty()) return;
     try {
-        analysis::write_audio(file.toStdString(), kept);
+        sound.write(file.toStdString());
     } catch (const std::exception& wrong) {
         emit desk_->wrong(tr("Recording"), tr("Nothing was written.\n%1").arg(QString::fromUtf8(wrong.what())));
         return;

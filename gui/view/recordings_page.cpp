@@ -4,11 +4,9 @@
 #include "gui/charts/answers.hpp"
 #include "gui/view/desk.hpp"
 #include "gui/view/listening_panel.hpp"
-#include "sim/demo_recordings.hpp"
 
 #include <QDir>
 #include <QFileDialog>
-#include <QFileInfo>
 #include <QHeaderView>
 #include <QLabel>
 #include <QProgressBar>
@@ -65,14 +63,14 @@ QLayout* RecordingsPage::sources() {
         connect(made, &QPushButton::clicked, this, act);
         row->addWidget(made);
     };
-    const auto demo = [this](const char* name) {
-        return [this, name] { open(QString::fromStdString(sim::find_recording(name).string())); };
+    const auto example = [this](Example which) {
+        return [this, which] { open(QString::fromStdString(example_recording(which).string())); };
     };
     button(tr("Open a recordin&g …"), tr("A sound file of single notes, one or two channels."), [this] { ask_open(); });
     button(tr("Example: bow follows"), tr("A simulated climb, the bow going to the best contact point of each note."),
-           demo("bow_follows.flac"));
+           example(Example::bow_follows));
     button(tr("Example: left behind"), tr("The same climb, the bow staying where it suited the lowest note."),
-           demo("bow_left_behind.flac"));
+           example(Example::left_behind));
     row->addStretch(1);
     progress_->setRange(0, progress_steps);
     progress_->setFixedWidth(120);
@@ -144,9 +142,7 @@ void RecordingsPage::open(const QString& file) {
 void RecordingsPage::show_answer(const RecordingAnswerPointer& answer) {
     answer_ = answer;
     notes_->set_answer(answer);
-    const QString name = QFileInfo(QString::fromStdString(answer->asked.file)).fileName();
-    const QString words = name + ": " + QString::fromStdString(recording_line(answer->recording)) + ". " +
-                          QString::fromStdString(sim::report::analyse_in_words(answer->recording)).trimmed();
+    const QString words = QString::fromStdString(recording_words(*answer)).trimmed();
     words_->setText(words);
     chart_->set_chart(charts::recording_chart(answer->asked, answer->recording), words);
 }
