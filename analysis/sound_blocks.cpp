@@ -72,6 +72,7 @@ SoundBlocks blocks_of_file(const std::filesystem::path& file) {
     return {.sample_rate = reader.sample_rate(),
             .channels = reader.channels(),
             .length_unknown = reader.length_unknown(),
+            .duration = reader.duration(),
             .play = [file](const BlockTaker& take) { play_file(file, take); }};
 }
 
@@ -87,7 +88,11 @@ SoundBlocks blocks_of(std::span<const double> samples, double sample_rate) {
             take(block);
         }
     };
-    return {.sample_rate = sample_rate, .channels = 1, .length_unknown = false, .play = play};
+    return {.sample_rate = sample_rate,
+            .channels = 1,
+            .length_unknown = false,
+            .duration = static_cast<double>(samples.size()) / sample_rate,
+            .play = play};
 }
 
 }  // namespace analysis

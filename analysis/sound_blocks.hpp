@@ -20,6 +20,7 @@ struct SoundBlocks {
     double sample_rate = 0.0;  ///< Hz
     std::size_t channels = 1;
     bool length_unknown = false;                       ///< see SoundReader
+    double duration = 0.0;                             ///< s, as announced; 0 = not known
     std::function<void(const BlockTaker& take)> play;  ///< from the start, in order; throws what SoundReader throws
 };
 

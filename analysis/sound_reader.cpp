@@ -85,6 +85,11 @@ SoundReader::~SoundReader() = default;
 
 std::size_t SoundReader::channels() const { return static_cast<std::size_t>(source_->info.channels); }
 double SoundReader::sample_rate() const { return source_->info.samplerate; }
+double SoundReader::duration() const {
+    const sf_count_t frames = source_->info.frames;
+    const bool known = frames > 0 && frames < SF_COUNT_MAX && !source_->length_unknown;
+    return known ? static_cast<double>(frames) / sample_rate() : 0.0;
+}
 bool SoundReader::length_unknown() const { return source_->length_unknown; }
 
 std::size_t SoundReader::read(std::span<double> interleaved) {

@@ -20,6 +20,7 @@ public:
 
     std::size_t channels() const;
     double sample_rate() const;  ///< Hz
+    double duration() const;     ///< s, as announced; 0 = not known
     /// Whether the header announces about 2 GB or more that are not there, as programs write that don't know the
     /// length.
     bool length_unknown() const;

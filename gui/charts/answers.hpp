@@ -4,12 +4,14 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
+#include "gui/charts/recording_chart.hpp"
 #include "gui/charts/window_chart.hpp"
+#include "sim/report/analyse_report.hpp"
 #include "sim/report/climb_report.hpp"
 #include "sim/report/passage_report.hpp"
 #include "sim/report/window_report.hpp"
 
-/// Charts of the simulation's answers; the command line and the window show the same.
+/// Charts of the simulation's answers and of recordings; the command line and the window show the same.
 namespace gui::charts {
 
 WindowChart window_chart(const sim::report::Asked& asked, const sim::Window& window);
@@ -18,5 +20,7 @@ PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::pa
                            const sim::report::BowedPassage& bowed);
 /// Pitch, brightness, level and clarity of both bows over the climb.
 StackChart climb_tone_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
+
+RecordingChart recording_chart(const sim::report::AskedRecording& asked, const analysis::Recording& recording);
 
 }  // namespace gui::charts

@@ -44,6 +44,16 @@ std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& a
                  [answer] { return gauges_csv(answer->asked, answer->study); }),
             text(Words::tr("Table of the strings, JSON"), "strings.json",
                  [answer] { return gauges_json(answer->asked, answer->study); })};
+std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
+    return {text(Words::tr("Table of the recording's notes, CSV"), "recording.csv",
+                 [answer] { return analyse_csv(answer->asked, answer->recording); }),
+            text(Words::tr("Table of the recording's notes, JSON"), "recording.json",
+                 [answer] { return analyse_json(answer->asked, answer->recording); })};
+}
+
+Export played_sound(std::shared_ptr<const analysis::Signal> sound) {
+    return {Words::tr("What you played"), Words::tr("Sounds (*.flac *.wav)"), "played.flac",
+            [sound = std::move(sound)](const std::filesystem::path& place) { analysis::write_audio(place, *sound); }};
 }
 
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gui/model/answers.hpp"
+#include "gui/model/recording_answer.hpp"
 
 #include <QString>
 
@@ -26,6 +27,9 @@ struct Export {
 std::vector<Export> climb_tables(const ClimbAnswerPointer& answer);
 std::vector<Export> window_tables(const WindowAnswerPointer& answer);
 std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& answer);
+std::vector<Export> recording_tables(const RecordingAnswerPointer& answer);
+/// What came in through the microphone.
+Export played_sound(std::shared_ptr<const analysis::Signal> sound);
 /// WAV or FLAC by the name; none of those that are not there yet.
 std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
                                 const std::shared_ptr<const TakePair>& climb);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/model/note_band.hpp"
 
+#include "analysis/statistics.hpp"
 #include "gui/model/selection.hpp"
 
 #include <algorithm>
@@ -12,6 +13,13 @@ namespace {
 constexpr sim::MapGrid coarse_grid{.contact_points = 8, .player_forces = 12, .more_forces = 2};
 constexpr sim::MapGrid fine_grid{.contact_points = 40, .player_forces = 12, .more_forces = 2};
 constexpr double coarse_nearest = 0.06;  // of the sounding length
+
+double best_brightness(const sim::Assessment& assessment) {
+    std::vector<double> values;
+    for (const sim::ToneReference& reference : assessment.references())
+        if (reference.brightness > 0.0) values.push_back(reference.brightness);
+    return analysis::quantile(values, 0.5);
+}
 
 }  // namespace
 
@@ -37,6 +45,7 @@ NoteBand find_note_band(const BandQuestion& question, BandFineness fineness, con
                     .contacts = map.contact_points,
                     .forces = map.forces,
                     .cells = {},
+                    .best_brightness = best_brightness(assessment),
                     .fine = fine};
     for (std::size_t x = 0; x < map.contact_points.size(); ++x)
         for (std::size_t j = 0; j < map.forces.size(); ++j)

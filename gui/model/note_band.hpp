@@ -32,6 +32,7 @@ struct NoteBand {
     std::vector<double> contacts;  ///< m, rising
     std::vector<double> forces;    ///< N, rising
     std::vector<BandCell> cells;   ///< [contact][force], force fastest
+    double best_brightness = 0.0;  ///< in multiples of f0: of the best at each force, their median; 0 = nothing speaks
     bool fine = false;             ///< false: from few contact points, to be had quickly
 };
 using NoteBandPointer = std::shared_ptr<const NoteBand>;

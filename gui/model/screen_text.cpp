@@ -56,6 +56,30 @@ QString ScreenText::motion(sim::Motion motion) const {
     return tr("silent");
 }
 
+QString ScreenText::heard_motion(const analysis::MotionGuess& guess) const {
+    using analysis::HeardMotion;
+    const auto name = [&]() -> QString {
+        switch (guess.motion) {
+            case HeardMotion::helmholtz:
+                return motion(sim::Motion::helmholtz);
+            case HeardMotion::multiple_slip:
+                return motion(sim::Motion::multiple_slip);
+            case HeardMotion::raucous:
+                return motion(sim::Motion::raucous);
+            case HeardMotion::anomalous_low:
+                return motion(sim::Motion::anomalous_low);
+            case HeardMotion::s_motion:
+                return motion(sim::Motion::s_motion);
+            case HeardMotion::silent:
+                return motion(sim::Motion::silent);
+            case HeardMotion::unclear:
+                break;
+        }
+        return {};
+    }();
+    return name.isEmpty() ? tr("not clear from the sound") : tr("%1, %2 sure").arg(name, percent(guess.confidence));
+}
+
 QString ScreenText::fault(sim::Fault fault) const {
     switch (fault) {
         case sim::Fault::none:

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "analysis/motion.hpp"
 #include "sim/judge.hpp"
 #include "sim/security.hpp"
 
@@ -38,6 +39,8 @@ public:
 
     /// What a player would say: "it sings: Helmholtz motion".
     QString motion(sim::Motion motion) const;
+    /// The same of what is only heard, with how sure that is; "not clear" where it is not.
+    QString heard_motion(const analysis::MotionGuess& guess) const;
     QString fault(sim::Fault fault) const;
     /// One sentence on the band: near, far, width in mm and finger-widths; or why there is none.
     QString band_sentence(const NoteBand& band, const sim::Player& player) const;

@@ -18,6 +18,9 @@ namespace gui {
 namespace {
 
 constexpr analysis::PitchRange pitches{.lowest = 35.0, .highest = 2500.0};
+constexpr double heard_time = 0.15;     // s
+constexpr double motion_time = 0.3;     // s
+constexpr double longest_kept = 600.0;  // s
 constexpr double least_level_db = -120.0;
 constexpr double least_tone_db = -70.0;
 constexpr double least_clarity_db = 0.0;  // more tone than noise
@@ -32,10 +35,13 @@ bool clipped(std::span<const double> samples) {
 
 }  // namespace
 
-HeardSound heard_sound(std::span<const double> samples, double sample_rate) {
+HeardSound heard_sound(std::span<const double> all, double sample_rate) {
+    const auto samples = all.last(std::min(all.size(), static_cast<std::size_t>(heard_time * sample_rate)));
     HeardSound sound{.level_db = least_level_db, .clarity_db = -analysis::most_clarity_db, .clipped = clipped(samples)};
     const double level = analysis::rms(samples);
     if (level > 0.0) sound.level_db = std::max(least_level_db, analysis::db_from_ratio(level));
+    if (static_cast<double>(all.size()) >= motion_time * sample_rate)
+        sound.motion = analysis::guess_motion(analysis::motion_features(all, sample_rate, {}));
     const auto pitch = analysis::measure_pitch(samples, sample_rate, pitches);
     if (!pitch) return sound;
     sound.clarity_db = pitch->clarity_db;
@@ -54,6 +60,8 @@ public:
         QObject::connect(microphone, &Microphone::heard, listening, [this, listening](HeardSound sound) {
             if (listens) emit listening->heard(sound);
         });
+        QObject::connect(microphone, &Microphone::came, listening,
+                         [this](const std::vector<float>& samples, double sample_rate) { add(samples, sample_rate); });
         QObject::connect(microphone, &Microphone::lost, listening, [this, listening](const QString& message) {
             if (!std::exchange(listens, false)) return;
             emit listening->listening_changed(false);
@@ -67,7 +75,19 @@ public:
         thread.wait();
     }
 
+    void add(const std::vector<float>& samples, double sample_rate) {
+        if (!keeps) return;
+        const auto most = static_cast<std::size_t>(longest_kept * sample_rate);
+        kept.sample_rate = sample_rate;
+        kept.samples.insert(kept.samples.end(), samples.begin(), samples.end());
+        if (kept.samples.size() < most) return;
+        kept.samples.resize(most);
+        keeps = false;
+    }
+
     QThread thread;
+    analysis::Signal kept;
+    bool keeps = false;
     Microphone* microphone = new Microphone;  // ends with the thread, on it
     bool listens = false;
 };
@@ -88,5 +108,19 @@ void Listening::stop() {
 }
 
 bool Listening::listening() const { return parts_->listens; }
+
+void Listening::keep(bool kept) {
+    if (kept && !parts_->keeps) parts_->kept = {};
+    parts_->keeps = kept;
+}
+
+bool Listening::keeping() const { return parts_->keeps; }
+
+double Listening::kept_seconds() const {
+    const analysis::Signal& kept = parts_->kept;
+    return kept.samples.empty() ? 0.0 : static_cast<double>(kept.samples.size()) / kept.sample_rate;
+}
+
+analysis::Signal Listening::take_kept() { return std::exchange(parts_->kept, {}); }
 
 }  // namespace gui

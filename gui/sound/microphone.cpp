@@ -10,7 +10,8 @@ namespace gui {
 
 namespace {
 
-constexpr double listened = 0.15;  // s
+constexpr double listened = 0.3;  // s
+constexpr double least = 0.15;    // s
 constexpr int hearing_ms = 100;
 constexpr int buffer_us = 50000;
 
@@ -55,10 +56,14 @@ void Microphone::hear() {
     if (device_ == nullptr) return;
     const QByteArray bytes = device_->readAll();
     if (bytes.isEmpty()) return;
-    read_frames({bytes.constData(), static_cast<std::size_t>(bytes.size())}, format_, samples_);
+    std::vector<float> fresh;
+    read_frames({bytes.constData(), static_cast<std::size_t>(bytes.size())}, format_, fresh);
+    samples_.insert(samples_.end(), fresh.begin(), fresh.end());
+    emit came(std::move(fresh), format_.sampleRate());
     const auto wanted = static_cast<std::size_t>(listened * format_.sampleRate());
-    if (samples_.size() < wanted) return;
-    samples_.erase(samples_.begin(), samples_.end() - static_cast<std::ptrdiff_t>(wanted));
+    if (samples_.size() > wanted)
+        samples_.erase(samples_.begin(), samples_.end() - static_cast<std::ptrdiff_t>(wanted));
+    if (static_cast<double>(samples_.size()) < least * format_.sampleRate()) return;
     const std::vector<double> sound(samples_.begin(), samples_.end());
     emit heard(heard_sound(sound, format_.sampleRate()));
 }

@@ -25,6 +25,7 @@ public slots:
 
 signals:
     void heard(gui::HeardSound sound);
+    void came(std::vector<float> samples, double sample_rate);  ///< all sound, as it comes in
     void lost(QString message);
 
 private:
@@ -36,7 +37,7 @@ private:
     QAudioFormat format_;
     std::unique_ptr<QAudioSource> source_;
     QIODevice* device_ = nullptr;  // the source's
-    std::vector<float> samples_;   // the last 0.15 s
+    std::vector<float> samples_;   // the last 0.3 s
 };
 
 }  // namespace gui

@@ -8,6 +8,7 @@
 #include "gui/model/recent_files.hpp"
 #include "gui/model/selection.hpp"
 #include "gui/model/study.hpp"
+#include "gui/sound/listening.hpp"
 #include "gui/sound/live_bow.hpp"
 #include "gui/sound/take_player.hpp"
 
@@ -35,6 +36,7 @@ public:
     RecentFiles recent;
     LiveBow live;
     TakePlayer takes;
+    Listening listening;
 
 public slots:
     void play_live(bool sounding);

@@ -5,6 +5,7 @@
 #include "gui/view/lesson_page.hpp"
 #include "gui/view/passage_page.hpp"
 #include "gui/view/strings_page.hpp"
+#include "gui/view/recordings_page.hpp"
 #include "gui/view/window_page.hpp"
 
 namespace gui {
@@ -17,6 +18,7 @@ std::vector<std::unique_ptr<Page>> make_pages(Desk& desk) {
     pages.push_back(std::make_unique<PassagePage>(desk));
     pages.push_back(std::make_unique<StringsPage>(desk));
     pages.push_back(std::make_unique<LessonPage>(desk));
+    pages.push_back(std::make_unique<RecordingsPage>(desk));
     pages.push_back(std::make_unique<InstrumentPage>(desk));
     return pages;
 }

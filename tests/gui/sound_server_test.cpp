@@ -150,8 +150,15 @@ TEST_F(SoundServerTest, MicrophoneHearsAToneThatIsPlayed) {
     listening.start();
     for (int i = 0; i < 100 && heard.empty(); ++i) wait_for(50);
     heard.clear();
+    EXPECT_EQ(listening.kept_seconds(), 0.0);  // nothing is, unless asked for
+    listening.keep(true);
     wait_for(2000);
+    listening.keep(false);
     listening.stop();
+    const analysis::Signal kept = listening.take_kept();
+    EXPECT_NEAR(static_cast<double>(kept.samples.size()) / kept.sample_rate, 2.0, 0.5);
+    EXPECT_NEAR(analysis::cents_between(median_pitch(kept.samples, 293.7), 293.7), 0.0, 3.0);
+    EXPECT_EQ(listening.kept_seconds(), 0.0);
     ASSERT_GE(heard.size(), 15U);
     std::vector<double> pitches, levels, brightnesses;
     for (const gui::HeardSound& sound : std::span(heard).last(10)) {

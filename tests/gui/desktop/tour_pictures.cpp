@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/view/chart_view.hpp"
 #include "gui/view/dress.hpp"
+#include "gui/view/recordings_page.hpp"
 #include "gui/view/set_up_wizard.hpp"
+#include "sim/demo_recordings.hpp"
 #include "tests/gui/desktop/tour.hpp"
 
 #include <QCheckBox>
@@ -17,6 +19,7 @@ namespace {
 
 const char* const page_names[] = {"hear", "climb", "window", "instrument", "passage"};
 const char* const page_names[] = {"hear", "climb", "window", "strings", "instrument"};
+const char* const page_names[] = {"hear", "climb", "window", "recordings", "instrument"};
 
 void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
@@ -28,6 +31,11 @@ void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
         const auto bars = window.findChildren<QProgressBar*>();
         return std::ranges::none_of(bars, [](const QProgressBar* bar) { return bar->isVisible(); });
     });
+    if (auto* recordings = dynamic_cast<gui::RecordingsPage*>(window.pages()[page])) {
+        if (!recordings->answer())
+            recordings->open(QString::fromStdString(sim::find_recording("bow_left_behind.flac").string()));
+        wait_until([&] { return recordings->answer() != nullptr; });
+    }
     wait_until([&] {
         for (const gui::ChartView* chart : window.findChildren<gui::ChartView*>())
             if (chart->isVisible() && chart->has_chart() && !chart->drawn()) return false;
