@@ -26,9 +26,7 @@ constexpr std::size_t ripple_spacings = 12;
 constexpr double least_known_cents = 70.0;  // a known note is looked for within this
 constexpr double measured_cents = 15.0;
 
-double db_of_power(double ratio, double least) {
-    return std::max(least, 10.0 * std::log10(std::max(ratio, 1e-12)));
-}
+double db_of_power(double ratio, double least) { return std::max(least, 10.0 * std::log10(std::max(ratio, 1e-12))); }
 
 /// Fills features one after the other.
 class Features {
@@ -143,8 +141,7 @@ void take_off_slope(std::span<double> levels) {
         xy += at * levels[i] / count;
     }
     const double slope = (xy - x * y) / (xx - x * x);
-    for (std::size_t i = 0; i < levels.size(); ++i)
-        levels[i] -= y + slope * (std::log(static_cast<double>(i + 1)) - x);
+    for (std::size_t i = 0; i < levels.size(); ++i) levels[i] -= y + slope * (std::log(static_cast<double>(i + 1)) - x);
 }
 
 /// How much the levels of the partials rise and fall every 16 … 2 partials.
@@ -215,7 +212,8 @@ MotionFeatures motion_features(std::span<const double> samples, double sample_ra
     put_waveform(signal.samples, features);
     put_shares(spectrum, hz, features);
     put_partials(spectrum, hz, features);
-    for (const HzBand& band : {HzBand{0.5 * hz, 8.0 * hz}, HzBand{600.0, 2000.0}, HzBand{2000.0, 5000.0}, HzBand{5000.0, highest}})
+    for (const HzBand& band :
+         {HzBand{0.5 * hz, 8.0 * hz}, HzBand{600.0, 2000.0}, HzBand{2000.0, 5000.0}, HzBand{5000.0, highest}})
         put_band(band_motion(spectrum, band, hz), features);
     return features.done();
 }

@@ -11,7 +11,7 @@
 namespace analysis {
 namespace {
 
-constexpr double near_share = 0.12;    // of the spacing of a comb
+constexpr double near_share = 0.12;      // of the spacing of a comb
 constexpr double likeness_slack = 0.02;  // of a lag, within which the greatest likeness counts
 
 /// A band's part of a spectrum brought down to 0 Hz, as a signal in time: real and imaginary part.

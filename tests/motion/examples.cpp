@@ -58,7 +58,8 @@ std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& 
         const ScenePlan scene{.presets = presets,
                               .seed = light ? plan.seed + light_seed : plan.seed,
                               .region = light ? Region::light : Region::player,
-                              .most = plan.most};
+                              .most = plan.most,
+                              .ask_clear = false};
         Dice dice(plan.seed + hearing_seed, static_cast<std::uint32_t>(job));
         for (const BowedStroke& stroke : scene_strokes(scene, job))
             for (int body = 0; body < plan.bodies; ++body)

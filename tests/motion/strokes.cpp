@@ -20,7 +20,7 @@ namespace tests {
 namespace {
 
 constexpr std::size_t forces = 16;
-constexpr double least_force = 0.02;  // of the player's middle force
+constexpr double least_force = 0.02;    // of the player's middle force
 constexpr double resolved_force = 2.0;  // of the firmest usual one: the sample rate follows it
 constexpr double usual_ratio = 0.09;
 constexpr double speed_change = 1e-3;
@@ -43,15 +43,18 @@ struct Scene {
 };
 
 struct RegionLimits {
-    double nearest;       // contact ratio
+    double nearest;  // contact ratio
     double farthest;
     double forces_range;  // greatest over least force
 };
 RegionLimits limits_of(Region region) {
     switch (region) {
-    case Region::far: return {.nearest = 0.12, .farthest = 0.4, .forces_range = 600.0};
-    case Region::light: return {.nearest = 0.14, .farthest = 0.33, .forces_range = 40.0};
-    default: return {.nearest = 0.025, .farthest = 0.4, .forces_range = 600.0};
+        case Region::far:
+            return {.nearest = 0.12, .farthest = 0.4, .forces_range = 600.0};
+        case Region::light:
+            return {.nearest = 0.14, .farthest = 0.33, .forces_range = 40.0};
+        default:
+            return {.nearest = 0.025, .farthest = 0.4, .forces_range = 600.0};
     }
 }
 
@@ -109,11 +112,11 @@ std::vector<Heard> heard_strokes(const Scene& scene) {
     for (auto& sound : batch.heard(analysis::decimation_taps(factor), factor)) {
         Heard one{.record = std::move(records[lane++]), .force = {std::move(sound.samples), rate / factor}, .tone = {}};
         const auto late = std::min(one.force.samples.size(), static_cast<std::size_t>(sim::heard_for * rate / factor));
-        one.tone = meter.tone({.force = {{one.force.samples.end() - static_cast<std::ptrdiff_t>(late),
-                                          one.force.samples.end()},
-                                         one.force.sample_rate},
-                               .peak_to_peak = sound.peak_to_peak,
-                               .expected_hz = fundamental(scene.note.string)});
+        one.tone = meter.tone(
+            {.force = {{one.force.samples.end() - static_cast<std::ptrdiff_t>(late), one.force.samples.end()},
+                       one.force.sample_rate},
+             .peak_to_peak = sound.peak_to_peak,
+             .expected_hz = fundamental(scene.note.string)});
         heard.push_back(std::move(one));
     }
     return heard;
@@ -159,17 +162,16 @@ std::vector<bool> agreeing(const Scene& scene, const std::vector<std::size_t>& c
     const auto results = play_all(scene.note, others, {});
     std::vector<bool> agree;
     for (std::size_t k = 0; k < chosen.size(); ++k)
-        agree.push_back(std::all_of(results.begin() + static_cast<std::ptrdiff_t>(3 * k),
-                                    results.begin() + static_cast<std::ptrdiff_t>(3 * k + 3),
-                                    [&](const sim::StrokeResult& result) {
-                                        return result.verdict.motion == verdicts[chosen[k]].motion;
-                                    }));
+        agree.push_back(std::all_of(
+            results.begin() + static_cast<std::ptrdiff_t>(3 * k),
+            results.begin() + static_cast<std::ptrdiff_t>(3 * k + 3),
+            [&](const sim::StrokeResult& result) { return result.verdict.motion == verdicts[chosen[k]].motion; }));
     return agree;
 }
 
-/// Up to `most` of each motion, drawn by lot.
-std::vector<std::size_t> drawn(const std::vector<Heard>& heard, const std::vector<Verdicts>& verdicts, std::size_t most,
-                               Dice& dice) {
+/// Up to as many of each motion as are wanted, drawn by lot.
+std::vector<std::size_t> drawn(const std::vector<Heard>& heard, const std::vector<Verdicts>& verdicts,
+                               const ScenePlan& plan, Dice& dice) {
     std::vector<std::size_t> order(verdicts.size());
     for (std::size_t i = 0; i < order.size(); ++i) {
         order[i] = i;
@@ -177,9 +179,10 @@ std::vector<std::size_t> drawn(const std::vector<Heard>& heard, const std::vecto
     }
     std::array<std::size_t, 6> had{};
     std::vector<std::size_t> chosen;
-    for (const std::size_t i : order)
-        if (!heard[i].record.diverged && had[static_cast<std::size_t>(verdicts[i].motion)]++ < most)
-            chosen.push_back(i);
+    for (const std::size_t i : order) {
+        if (heard[i].record.diverged || (plan.only && verdicts[i].motion != *plan.only)) continue;
+        if (had[static_cast<std::size_t>(verdicts[i].motion)]++ < plan.most) chosen.push_back(i);
+    }
     return chosen;
 }
 
@@ -190,24 +193,25 @@ std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int number) {
     const Scene scene = scene_of(plan, dice);
     std::vector<Heard> heard = heard_strokes(scene);
     std::vector<Verdicts> verdicts;
-    for (std::size_t i = 0; i < heard.size(); ++i)
-        verdicts.push_back(verdicts_of(scene, scene.strokes[i], heard[i]));
-    const std::vector<std::size_t> chosen = drawn(heard, verdicts, plan.most, dice);
-    const std::vector<bool> agree = agreeing(scene, chosen, verdicts);
+    for (std::size_t i = 0; i < heard.size(); ++i) verdicts.push_back(verdicts_of(scene, scene.strokes[i], heard[i]));
+    const std::vector<std::size_t> chosen = drawn(heard, verdicts, plan, dice);
+    if (chosen.empty()) return {};
+    const std::vector<bool> agree =
+        plan.ask_clear ? agreeing(scene, chosen, verdicts) : std::vector<bool>(chosen.size(), true);
     std::vector<BowedStroke> strokes;
     for (std::size_t k = 0; k < chosen.size(); ++k) {
         const std::size_t i = chosen[k];
         const sim::Stroke& stroke = scene.strokes[i];
-        strokes.push_back({.force = std::move(heard[i].force),
-                           .body = sim::sound::radiating_modes(scene.note.bridge),
-                           .motion = verdicts[i].motion,
-                           .clear = agree[k] && verdicts[i].sure,
-                           .fundamental_share = verdicts[i].fundamental_share,
-                           .string_hz = fundamental(scene.note.string),
-                           .usual_force = 2.0 * wave_impedance(scene.note.string) * stroke.speed /
-                                          (std::numbers::pi * usual_ratio),
-                           .scene = number,
-                           .what = scene.what + " force " + sim::short_number(stroke.force)});
+        strokes.push_back(
+            {.force = std::move(heard[i].force),
+             .body = sim::sound::radiating_modes(scene.note.bridge),
+             .motion = verdicts[i].motion,
+             .clear = agree[k] && verdicts[i].sure,
+             .fundamental_share = verdicts[i].fundamental_share,
+             .string_hz = fundamental(scene.note.string),
+             .usual_force = 2.0 * wave_impedance(scene.note.string) * stroke.speed / (std::numbers::pi * usual_ratio),
+             .scene = number,
+             .what = scene.what + " force " + sim::short_number(stroke.force)});
     }
     return strokes;
 }

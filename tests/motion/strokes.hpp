@@ -7,6 +7,7 @@
 #include "sim/sound/render.hpp"
 #include "tests/motion/dice.hpp"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -38,13 +39,15 @@ struct BowedStroke {
     std::string what;  ///< preset, string, stop, ratio, force, for people
 };
 
-/// One note, place and speed of one of the presets, on a body whose modes are moved by up to a quarter, their Q, mass and
-/// radiation redrawn; sixteen forces spread over the region's.  `most` strokes of each motion.
+/// One note, place and speed of one of the presets, on a body whose modes are moved by up to a quarter, their Q, mass
+/// and radiation redrawn; sixteen forces spread over the region's.  `most` strokes of each motion.
 struct ScenePlan {
     std::span<const sim::Preset> presets;
     std::uint32_t seed = 1;
     Region region = Region::player;
     std::size_t most = 1;
+    std::optional<sim::Motion> only;  ///< no strokes of any other
+    bool ask_clear = true;            ///< else the shorter and faster strokes are not played, and don't count
 };
 std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int scene);
 
