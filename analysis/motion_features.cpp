@@ -22,7 +22,7 @@ constexpr PitchRange wide{20.0, 4500.0};
 constexpr double highest = 11000.0;  // Hz
 constexpr std::size_t listed_partials = 16;
 constexpr std::size_t rippled_partials = 28;
-constexpr std::size_t ripple_spacings = 12;
+constexpr std::size_t ripple_spacings = 24;
 constexpr double least_known_cents = 70.0;  // a known note is looked for within this
 constexpr double measured_cents = 15.0;
 
@@ -118,68 +118,81 @@ void put_shares(const MotionSpectrum& spectrum, double hz, Features& features) {
         features.put(db_of_power(spectrum.power(band) / all, -60.0) / 20.0);
 }
 
-/// Level of a sawtooth's partials is 0 dB apart from the body, dB.
-std::vector<double> levels_of(const std::vector<double>& powers) {
-    const double all = std::accumulate(powers.begin(), powers.end(), 1e-30);
-    std::vector<double> levels(powers.size());
-    for (std::size_t i = 0; i < levels.size(); ++i) {
+/// Levels of partials and how far each can be relied on.
+struct Levels {
+    std::vector<double> db;        // those of a sawtooth are alike, apart from the body
+    std::vector<double> reliance;  // 0…1
+};
+
+Levels levels_of(const std::vector<MotionSpectrum::PartialPower>& partials) {
+    double all = 1e-30;
+    for (const auto& partial : partials) all += partial.power;
+    Levels levels;
+    for (std::size_t i = 0; i < partials.size(); ++i) {
         const double n = static_cast<double>(i + 1);
-        levels[i] = db_of_power(powers[i] * n * n / all, -60.0);
+        levels.db.push_back(db_of_power(partials[i].power * n * n / all, -60.0));
+        levels.reliance.push_back(partials[i].share + 1e-3);
     }
     return levels;
 }
 
 /// Straight line over the logarithm of n taken off, so that what a body does to all partials alike weighs less.
-void take_off_slope(std::span<double> levels) {
-    double x = 0.0, y = 0.0, xx = 0.0, xy = 0.0;
-    const double count = static_cast<double>(levels.size());
-    for (std::size_t i = 0; i < levels.size(); ++i) {
+void take_off_slope(Levels& levels) {
+    double w = 0.0, x = 0.0, y = 0.0, xx = 0.0, xy = 0.0;
+    for (std::size_t i = 0; i < levels.db.size(); ++i) {
         const double at = std::log(static_cast<double>(i + 1));
-        x += at / count;
-        y += levels[i] / count;
-        xx += at * at / count;
-        xy += at * levels[i] / count;
+        const double weight = levels.reliance[i];
+        w += weight;
+        x += weight * at;
+        y += weight * levels.db[i];
+        xx += weight * at * at;
+        xy += weight * at * levels.db[i];
     }
-    const double slope = (xy - x * y) / (xx - x * x);
-    for (std::size_t i = 0; i < levels.size(); ++i) levels[i] -= y + slope * (std::log(static_cast<double>(i + 1)) - x);
+    const double slope = (w * xy - x * y) / std::max(w * xx - x * x, 1e-9);
+    for (std::size_t i = 0; i < levels.db.size(); ++i)
+        levels.db[i] -= (y + slope * (w * std::log(static_cast<double>(i + 1)) - x)) / w;
 }
 
-/// How much the levels of the partials rise and fall every 16 … 2 partials.
-void put_ripples(std::span<double> levels, Features& features) {
+/// How much the levels of the partials rise and fall every 25 … 2 partials: with their sign, since two slips t apart
+/// lift the partials near multiples of 1/t, and a slip that lasts t lowers these.
+void put_ripples(Levels levels, Features& features) {
     constexpr std::size_t least_partials = 6;
-    if (levels.size() < least_partials) {
-        for (std::size_t i = 0; i <= ripple_spacings; ++i) features.put(0.0);
+    const std::size_t count = levels.db.size();
+    if (count < least_partials) {
+        for (std::size_t i = 0; i < 1 + ripple_spacings + ripple_spacings / 2; ++i) features.put(0.0);
         return;
     }
     take_off_slope(levels);
     double squares = 0.0;
-    for (const double level : levels) squares += level * level;
-    features.put(std::sqrt(squares / static_cast<double>(levels.size())) / 10.0);
+    double weights = 0.0;
+    for (std::size_t n = 0; n < count; ++n) {
+        squares += levels.reliance[n] * levels.db[n] * levels.db[n];
+        levels.reliance[n] *= std::sin(std::numbers::pi * static_cast<double>(n + 1) / static_cast<double>(count + 1));
+        weights += levels.reliance[n];
+    }
+    features.put(std::sqrt(squares / static_cast<double>(count)) / 10.0);
     for (std::size_t i = 0; i < ripple_spacings; ++i) {
-        const double turns = 0.06 + 0.04 * static_cast<double>(i);  // a partial
+        const double turns = 0.04 + 0.02 * static_cast<double>(i);  // a partial
         std::complex<double> sum = 0.0;
-        double weights = 0.0;
-        for (std::size_t n = 0; n < levels.size(); ++n) {
-            const double at = static_cast<double>(n + 1);
-            const double weight = std::sin(std::numbers::pi * at / static_cast<double>(levels.size() + 1));
-            sum += std::polar(weight * levels[n], 2.0 * std::numbers::pi * turns * at);
-            weights += weight;
-        }
-        features.put(std::abs(sum) / weights / 5.0);
+        for (std::size_t n = 0; n < count; ++n)
+            sum += levels.reliance[n] * levels.db[n] *
+                   std::polar(1.0, 2.0 * std::numbers::pi * turns * static_cast<double>(n + 1));
+        features.put(sum.real() / weights / 5.0);
+        if (i % 2 == 1) features.put(std::abs(sum) / weights / 5.0);
     }
 }
 
 void put_partials(const MotionSpectrum& spectrum, double hz, Features& features) {
-    const std::vector<double> powers = spectrum.partial_powers(hz, rippled_partials, highest);
-    std::vector<double> levels = levels_of(powers);
-    for (std::size_t n = 0; n < listed_partials; ++n) features.put(levels[n] / 20.0);
-    const auto there = std::ranges::find(powers, 0.0) - powers.begin();
-    put_ripples(std::span(levels).first(static_cast<std::size_t>(there)), features);
+    const Levels levels = levels_of(spectrum.partial_powers(hz, rippled_partials, highest));
+    for (std::size_t n = 0; n < listed_partials; ++n) features.put(n < levels.db.size() ? levels.db[n] / 20.0 : -2.0);
+    put_ripples(levels, features);
 }
 
 void put_band(const BandMotion& motion, Features& features) {
     features.put_all(motion.envelope);
     features.put_all(motion.likeness);
+    features.put(motion.best_likeness);
+    features.put(std::log2(std::max(1.0, motion.best_periods)) / 2.0);
     const auto& profile = motion.profile;
     features.put(std::log(std::max(profile.front(), 0.5)));
     for (std::size_t p = 2; p < profile.size(); p += 2)

@@ -9,7 +9,7 @@
 namespace analysis {
 
 /// What of a stretch of sound may tell how the string moves, as numbers of the order of 1, whatever the body and gain.
-inline constexpr std::size_t motion_feature_count = 177;
+inline constexpr std::size_t motion_feature_count = 209;
 using MotionFeatures = std::array<double, motion_feature_count>;
 
 /// What is known beside the samples.

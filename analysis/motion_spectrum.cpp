@@ -85,6 +85,16 @@ void put_likeness(std::span<const std::complex<double>> bins, const MotionSpectr
         for (std::size_t j = from; j <= to; ++j) most = std::max(most, lags.power(j));
         motion.likeness[i] = std::min(1.0, std::sqrt(most / whole) / hann_overlap(lag / spectrum.seconds()));
     }
+    const double longest =
+        std::min({14.0 / hz, 0.5 * spectrum.seconds(), static_cast<double>(lags.real.size() / 2) / lags.rate});
+    for (auto j = static_cast<std::size_t>(1.2 / hz * lags.rate) + 1; static_cast<double>(j) < longest * lags.rate;
+         ++j) {
+        const double lag = static_cast<double>(j) / lags.rate;
+        const double likeness = std::sqrt(lags.power(j) / whole) / hann_overlap(lag / spectrum.seconds());
+        if (likeness <= motion.best_likeness) continue;
+        motion.best_likeness = std::min(1.0, likeness);
+        motion.best_periods = lag * hz;
+    }
 }
 
 }  // namespace
@@ -144,11 +154,18 @@ double MotionSpectrum::refined(double near, double cents) const {
     return best;
 }
 
-std::vector<double> MotionSpectrum::partial_powers(double hz, std::size_t count, double highest) const {
-    std::vector<double> powers(count);
+std::vector<MotionSpectrum::PartialPower> MotionSpectrum::partial_powers(double hz, std::size_t count,
+                                                                         double highest) const {
+    std::vector<PartialPower> powers;
+    const double width = hz / 8.0;
     for (std::size_t n = 1; n <= count; ++n) {
         const double at = static_cast<double>(n) * hz;
-        if (at + hz / 8.0 < highest) powers[n - 1] = power({at - hz / 8.0, at + hz / 8.0});
+        if (at + hz >= highest) break;
+        PartialPower partial{.power = power({at - width, at + width})};
+        const double between = 0.5 * (power({at - 0.5 * hz - width, at - 0.5 * hz + width}) +
+                                      power({at + 0.5 * hz - width, at + 0.5 * hz + width}));
+        if (partial.power > between) partial.share = 1.0 - between / partial.power;
+        powers.push_back(partial);
     }
     return powers;
 }

@@ -37,8 +37,12 @@ public:
     /// The frequency within `cents` of `near` whose first ten multiples hold most (mean of their levels).
     double refined(double near, double cents) const;
 
-    /// Power within an eighth of `hz` of each multiple n hz, n = 1 … count; 0 over `highest`.
-    std::vector<double> partial_powers(double hz, std::size_t count, double highest) const;
+    /// Power within an eighth of `hz` of each multiple n hz, n = 1 … count, as far as they lie under `highest`.
+    struct PartialPower {
+        double power = 0.0;
+        double share = 0.0;  ///< of it over what lies half-way between the partials, 0…1
+    };
+    std::vector<PartialPower> partial_powers(double hz, std::size_t count, double highest) const;
 
 private:
     std::vector<std::complex<double>> bins_;
@@ -58,6 +62,9 @@ struct BandMotion {
     std::array<double, phases> profile{};
     /// Likeness of the sound to itself 1 … 6 periods later, 0…1.
     std::array<double, repeats> likeness{};
+    /// The greatest likeness between 1.2 and 14 periods later, and after how many that is.
+    double best_likeness = 0.0;
+    double best_periods = 0.0;
 };
 BandMotion band_motion(const MotionSpectrum& spectrum, const HzBand& band, double fundamental_hz);
 

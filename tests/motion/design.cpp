@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // motion_design FOLDER WEIGHTS.txt: fits the networks that name motions by ear (analysis/motion_weights.txt).
 //
-// FOLDER keeps the examples, four parts of them; those that are there already are not made again.
+// FOLDER keeps the examples, three parts of them; those that are there already are not made again.
 #include "tests/motion/fit.hpp"
 
 #include <algorithm>
@@ -15,7 +15,7 @@ namespace {
 
 using tests::Example;
 
-constexpr int parts = 4;
+constexpr int parts = 3;
 
 std::vector<Example> examples_in(const std::filesystem::path& folder) {
     const sim::Workers workers{.threads = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()))};
@@ -25,7 +25,8 @@ std::vector<Example> examples_in(const std::filesystem::path& folder) {
         const std::filesystem::path place = folder / ("d" + std::to_string(part) + ".ex");
         if (!std::filesystem::exists(place)) {
             const std::uint32_t seed = 100U + static_cast<std::uint32_t>(part);
-            write_examples(place, make_examples({.seed = seed, .player_scenes = 250, .light_scenes = 200}, workers));
+            tests::write_examples(
+                place, tests::make_examples({.seed = seed, .player_scenes = 250, .light_scenes = 200}, workers));
         }
         std::vector<Example> more = tests::read_examples(place);
         for (Example& example : more) example.scene = example.scene * parts + part - 1;
@@ -64,7 +65,7 @@ int main(int argc, char** argv) try {
         return 2;
     }
     const std::vector<Example> examples = examples_in(argv[1]);
-    const analysis::MotionModel model = fit_motions(examples, {.tells = true});
+    const analysis::MotionModel model = tests::fit_motions(examples, {.tells = true});
     for (const bool known : {false, true}) tell(examples, model, known);
     std::ofstream out(argv[2]);
     out << motion_model_text(model, "Written by motion_design (tests/motion/design.cpp), not by hand.");
