@@ -59,7 +59,6 @@ std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& 
                               .seed = light ? plan.seed + light_seed : plan.seed,
                               .region = light ? Region::light : Region::player,
                               .most = plan.most,
-                              .only = {},
                               .ask_clear = false};
         Dice dice(plan.seed + hearing_seed, static_cast<std::uint32_t>(job));
         for (const BowedStroke& stroke : scene_strokes(scene, job))

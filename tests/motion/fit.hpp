@@ -10,13 +10,13 @@
 namespace tests {
 
 struct FitPlan {
-    std::vector<std::size_t> hidden{48};  ///< units of each hidden layer
+    std::vector<std::size_t> hidden{32};  ///< units of each hidden layer
     int networks = 3;                     ///< each held to another fifth of the scenes
-    int epochs = 60;                      ///< at the most; the best on the held-out scenes is kept
-    double rate = 2e-3;                   ///< of the steps at first; it sinks to nothing by half a cosine
-    double decay = 1e-4;                  ///< of the weights
-    double blur = 0.15;                   ///< noise on the inputs, of their spread, so that nothing is learnt by heart
-    double evenness = 0.7;  ///< a motion weighs as its count to the power of minus this; 1: all motions weigh alike
+    int epochs = 20;                      ///< at the most; the best on the held-out scenes is kept
+    double rate = 1e-3;                   ///< of the steps at first; it sinks to nothing by half a cosine
+    double decay = 3e-3;                  ///< of the weights
+    double blur = 0.4;                    ///< noise on the inputs, of their spread, so that nothing is learnt by heart
+    double evenness = 0.5;  ///< a motion weighs as its count to the power of minus this; 1: all motions weigh alike
     std::uint32_t seed = 1;
     bool tells = false;  ///< prints how it goes
 };

@@ -142,7 +142,7 @@ Verdicts verdicts_of(const Scene& scene, const sim::Stroke& stroke, const Heard&
     sim::Hearing hearing = hearing_at_end(scene, stroke, heard.tone);
     Verdicts verdicts{.motion = judge(heard.record, speed, hearing).motion,
                       .fundamental_share = hearing.fundamental_share};
-    for (const double factor : {0.8, 1.25}) {
+    for (const double factor : {0.9, 1.0 / 0.9}) {
         hearing.fundamental_share = factor * verdicts.fundamental_share;
         verdicts.sure = verdicts.sure && judge(heard.record, speed, hearing).motion == verdicts.motion;
     }
@@ -180,7 +180,7 @@ std::vector<std::size_t> drawn(const std::vector<Heard>& heard, const std::vecto
     std::array<std::size_t, 6> had{};
     std::vector<std::size_t> chosen;
     for (const std::size_t i : order) {
-        if (heard[i].record.diverged || (plan.only && verdicts[i].motion != *plan.only)) continue;
+        if (heard[i].record.diverged || !plan.wanted[static_cast<std::size_t>(verdicts[i].motion)]) continue;
         if (had[static_cast<std::size_t>(verdicts[i].motion)]++ < plan.most) chosen.push_back(i);
     }
     return chosen;

@@ -7,7 +7,7 @@
 #include "sim/sound/render.hpp"
 #include "tests/motion/dice.hpp"
 
-#include <optional>
+#include <array>
 #include <span>
 #include <string>
 #include <vector>
@@ -30,7 +30,7 @@ struct BowedStroke {
     Body body;               ///< that it was bowed on
     sim::Motion motion = sim::Motion::silent;
     /// The judge says the same at 0.6 and 0.8 of the stroke and at its end, of the same stroke a thousandth faster, and
-    /// were the first harmonic a quarter stronger or a fifth weaker.
+    /// were the first harmonic a tenth stronger or weaker.
     bool clear = false;
     double fundamental_share = 0.0;  ///< of the ideal first harmonic, which parts S-motion from Helmholtz motion
     double string_hz = 0.0;          ///< of the note that was stopped
@@ -46,8 +46,8 @@ struct ScenePlan {
     std::uint32_t seed = 1;
     Region region = Region::player;
     std::size_t most = 1;
-    std::optional<sim::Motion> only;  ///< no strokes of any other
-    bool ask_clear = true;            ///< else the shorter and faster strokes are not played, and don't count
+    std::array<bool, 6> wanted{true, true, true, true, true, true};  ///< motions
+    bool ask_clear = true;  ///< else the shorter and faster strokes are not played, and don't count
 };
 std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int scene);
 
