@@ -26,8 +26,8 @@ struct MotionGuess {
 /// least_motion_confidence.
 ///
 /// Three small networks vote (motion_weights.hpp), fitted to simulated strokes over changed bodies with noise; the
-/// instruments and seeds they are tested with are others (tests/motion).  They have heard no vibrato and no room: analyse
-/// calls a wavering tone unclear.  How often they are right, and what is taken for what, stands in
+/// instruments and seeds they are tested with are others (tests/motion).  They have heard no vibrato and no room:
+/// analyse calls a wavering tone unclear.  How often they are right, and what is taken for what, stands in
 /// tests/reports/motions.md.  S-motion is told from Helmholtz motion by the levels of the first two partials, which an
 /// unknown body changes by more than the motions differ.
 MotionGuess guess_motion(const MotionFeatures& features);
