@@ -25,10 +25,11 @@ struct MotionGuess {
 /// Names the motion of a bowed note from its features: the likeliest of the six, or unclear where none reaches
 /// least_motion_confidence.
 ///
-/// A small network of one hidden layer (motion_weights.cpp) that was fitted to simulated strokes over changed bodies
-/// with noise; the instruments and seeds it is tested with are others (tests/motion).  It has heard no vibrato and no
-/// room: analyse calls a wavering tone unclear.  What it gets right stands in tests/reports/motions.md: silence and too
-/// much force well, Helmholtz motion against multiple slip and S-motion poorly.
+/// Three small networks vote (motion_weights.hpp), fitted to simulated strokes over changed bodies with noise; the
+/// instruments and seeds they are tested with are others (tests/motion).  They have heard no vibrato and no room:
+/// analyse calls a wavering tone unclear.  How often they are right, and what is taken for what, stands in
+/// tests/reports/motions.md.  S-motion is told from Helmholtz motion by the levels of the first two partials, which an
+/// unknown body changes by more than the motions differ.
 MotionGuess guess_motion(const MotionFeatures& features);
 
 inline constexpr double least_motion_confidence = 0.5;

@@ -9,7 +9,7 @@
 namespace analysis {
 
 /// What of a stretch of sound may tell how the string moves, as numbers of the order of 1, whatever the body and gain.
-inline constexpr std::size_t motion_feature_count = 52;
+inline constexpr std::size_t motion_feature_count = 209;
 using MotionFeatures = std::array<double, motion_feature_count>;
 
 /// What is known beside the samples.
@@ -19,9 +19,13 @@ struct MotionContext {
     double intended_hz = 0.0;  ///< the note that was stopped; 0 = not known
 };
 
-/// Features of a note's last 0.2 to 0.4 s before its release.
+/// How much of a note's end is listened to, s.
+inline constexpr double motion_time = 0.6;
+
+/// Features of the end of a note's steady part, its last `motion_time` at the most.
 ///
-/// shape    see feature_names
+/// Where the note is known, partials and periods are those of the tone nearest to it, else those of the measured pitch.
+///
 /// threads  any
 MotionFeatures motion_features(std::span<const double> samples, double sample_rate, const MotionContext& context);
 

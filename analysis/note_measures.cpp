@@ -12,7 +12,6 @@
 namespace analysis {
 namespace {
 
-constexpr double motion_time = 0.3;  // s, at the end of the steady part
 constexpr double clean_cents = 25.0;
 constexpr double clean_under_db = 6.0;
 constexpr double clean_db = 20.0;

@@ -30,7 +30,7 @@ struct RecordedNote {
     double measured = 0.0;              ///< s, how much of it that is
     double level = 0.0;                 ///< RMS of the steady part, full scale = 1
     std::optional<double> clean_after;  ///< s from the start: see time_to_clean
-    MotionGuess motion;                 ///< of the last 0.3 s of the steady part
+    MotionGuess motion;                 ///< of the last 0.6 s of the steady part
     MotionFeatures features{};          ///< that it was guessed from
     double foreign_share = 0.0;         ///< of the lines' power, that only a second tone explains
     bool pure_interval = false;         ///< its partials look like two tones in a pure interval

@@ -1,42 +1,29 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/motion/strokes.hpp"
 
+#include "analysis/decimate.hpp"
 #include "analysis/level.hpp"
 #include "analysis/units.hpp"
-#include "sim/sound/render.hpp"
+#include "sim/kernel/lanes.hpp"
+#include "sim/note.hpp"
 #include "sim/stroke_batch.hpp"
+#include "sim/stroke_run.hpp"
 #include "sim/text.hpp"
+#include "sim/tone_meter.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
-#include <optional>
-#include <random>
 
 namespace tests {
 namespace {
 
-constexpr double lead = 0.15;  // s of noise before and after
-constexpr double fade = 0.03;  // s
 constexpr std::size_t forces = 16;
-constexpr double least_force = 0.02;  // of the player's middle force
-constexpr double forces_range = 600.0;
+constexpr double least_force = 0.02;    // of the player's middle force
 constexpr double resolved_force = 2.0;  // of the firmest usual one: the sample rate follows it
-
-/// The same numbers wherever it runs.
-class Dice {
-public:
-    Dice(std::uint32_t seed, std::uint32_t run) : engine_(seed * 1000003U + run) { engine_.discard(8); }
-    double between(double low, double high) { return low + (high - low) * share(); }
-    double by_ratio(double low, double high) { return low * std::pow(high / low, share()); }
-    std::size_t below(std::size_t count) { return static_cast<std::size_t>(share() * static_cast<double>(count)); }
-    double normal() { return std::sqrt(-2.0 * std::log(1.0 - share())) * std::cos(2.0 * std::numbers::pi * share()); }
-
-private:
-    double share() { return static_cast<double>(engine_()) / 4294967296.0; }
-    std::mt19937 engine_;
-};
+constexpr double usual_ratio = 0.09;
+constexpr double speed_change = 1e-3;
 
 void change_body(sim::Bridge& bridge, Dice& dice) {
     const double all = dice.by_ratio(0.85, 1.18);
@@ -44,37 +31,53 @@ void change_body(sim::Bridge& bridge, Dice& dice) {
         mode.frequency *= all * dice.by_ratio(0.88, 1.14);
         mode.q *= dice.by_ratio(0.6, 1.6);
         mode.mass *= dice.by_ratio(0.7, 1.4);
-        mode.radiation = (dice.between(0.0, 1.0) < 0.5 ? -1.0 : 1.0) * dice.by_ratio(0.4, 1.6);
+        mode.radiation = (dice.chance(0.5) ? -1.0 : 1.0) * dice.by_ratio(0.4, 1.6);
     }
 }
 
 /// A note of a preset, and strokes on it that differ in force alone.
 struct Scene {
     sim::Note note;
-    sim::Player player;
     std::vector<sim::Stroke> strokes;
     std::string what;
 };
 
-/// Half the scenes lie far from the bridge: S-motion is found nowhere else, and seldom.
-Scene scene_of(const std::vector<sim::Preset>& presets, Dice& dice) {
-    sim::Preset preset = presets[dice.below(presets.size())];
+struct RegionLimits {
+    double nearest;  // contact ratio
+    double farthest;
+    double forces_range;  // greatest over least force
+};
+RegionLimits limits_of(Region region) {
+    switch (region) {
+        case Region::far:
+            return {.nearest = 0.12, .farthest = 0.4, .forces_range = 600.0};
+        case Region::light:
+            return {.nearest = 0.14, .farthest = 0.33, .forces_range = 40.0};
+        default:
+            return {.nearest = 0.025, .farthest = 0.4, .forces_range = 600.0};
+    }
+}
+
+Scene scene_of(const ScenePlan& plan, Dice& dice) {
+    const RegionLimits limits = limits_of(plan.region);
+    sim::Preset preset = plan.presets[dice.below(plan.presets.size())];
     change_body(preset.bridge, dice);
     const sim::PresetString& string = preset.strings[dice.below(preset.strings.size())];
     const double stop = std::floor(dice.between(0.0, std::min(24.0, last_stop(preset)) + 0.999));
     const double least = middle_force(preset.player) * least_force;
     preset.player.force_high *= resolved_force;
-    Scene scene{.note = make_note(preset, string, stop), .player = preset.player, .strokes = {}, .what = {}};
+    Scene scene{.note = make_note(preset, string, stop), .strokes = {}, .what = {}};
     const double length = scene.note.string.length;
-    const double nearest = std::max(dice.between(0.0, 1.0) < 0.5 ? 0.025 : 0.12, scene.note.floor / length);
-    const double ratio = dice.by_ratio(nearest, std::max(0.4, nearest));
+    const double nearest = std::max(limits.nearest, scene.note.floor / length);
+    const double ratio = dice.by_ratio(nearest, std::max(limits.farthest, nearest));
     sim::Stroke stroke{.contact_point = ratio * length,
                        .speed = preset.player.speed * dice.by_ratio(0.5, 2.0),
                        .rise = preset.player.rise * dice.by_ratio(0.3, 2.0),
-                       .duration = dice.between(0.5, 0.7)};
-    if (dice.between(0.0, 1.0) < 0.3) stroke.beginning = sim::Beginning::held;
+                       .duration = dice.between(0.9, 1.1)};
+    if (dice.chance(0.3)) stroke.beginning = sim::Beginning::held;
     for (std::size_t i = 0; i < forces; ++i) {
-        stroke.force = least * std::pow(forces_range, (static_cast<double>(i) + dice.between(0.0, 1.0)) / forces);
+        const double share = (static_cast<double>(i) + dice.between(0.0, 1.0)) / forces;
+        stroke.force = least * std::pow(limits.forces_range, share);
         scene.strokes.push_back(stroke);
     }
     scene.what = preset.short_name + " " + string.name + " stop " + sim::short_number(stop) + " ratio " +
@@ -82,96 +85,161 @@ Scene scene_of(const std::vector<sim::Preset>& presets, Dice& dice) {
     return scene;
 }
 
-analysis::Signal heard(const Scene& scene, const sim::Played& played) {
-    return sim::sound::render({played.record.bridge_force, played.result.sample_rate},
-                              sim::sound::radiating_modes(scene.note.bridge));
-}
+/// A stroke played in lanes beside its like, its bridge force kept at 48 … 96 kHz.
+struct Heard {
+    sim::kernel::Record record;
+    analysis::Signal force;
+    sim::Tone tone;
+};
 
-/// RMS of a good stroke of the note, through its body.
-double usual_level(const Scene& scene) {
-    const sim::Played played =
-        play_recorded(scene.note, {.contact_point = std::max(0.09 * scene.note.string.length, scene.note.floor),
-                                   .force = middle_force(scene.player),
-                                   .speed = scene.strokes.front().speed,
-                                   .duration = 0.2,
-                                   .beginning = sim::Beginning::held});
-    const analysis::Signal sound = heard(scene, played);
-    return analysis::rms(std::span(sound.samples).last(sound.samples.size() / 2));
-}
-
-/// With noise, and silence at either end.
-analysis::Signal recorded(analysis::Signal sound, double noise, Dice& dice) {
-    sim::sound::fade_ends(sound, {.in = 0.002, .out = fade});
-    const auto before = static_cast<std::size_t>(lead * sound.sample_rate);
-    sound.samples.insert(sound.samples.begin(), before, 0.0);
-    sound.samples.insert(sound.samples.end(), before, 0.0);
-    for (double& sample : sound.samples) sample += noise * dice.normal();
-    return sound;
-}
-
-/// The stroke's recording, unless its motion is another at the end than before.
-std::optional<RecordedStroke> record(const Scene& scene, const sim::Stroke& stroke, sim::Motion before, double noise,
-                                     Dice& dice) {
-    const sim::Played played = play_recorded(scene.note, stroke);
-    if (played.record.diverged || played.result.verdict.motion != before) return std::nullopt;
-    return RecordedStroke{.sound = recorded(heard(scene, played), noise, dice),
-                          .motion = before,
-                          .string_hz = fundamental(scene.note.string),
-                          .from = lead,
-                          .to = lead + stroke.duration,
-                          .what = scene.what + " force " + sim::short_number(stroke.force)};
-}
-
-/// One stroke of each motion that is wanted and that the scene has.
-std::vector<RecordedStroke> strokes_of(const Scene& scene, const std::array<bool, 6>& wanted, double noise_db,
-                                       Dice& dice) {
-    std::vector<sim::Stroke> shorter = scene.strokes;
-    for (sim::Stroke& stroke : shorter) stroke.duration *= 0.75;
-    const std::vector<sim::StrokeResult> results = play_all(scene.note, shorter, {});
-    std::vector<RecordedStroke> strokes;
-    double noise = -1.0;
-    for (std::size_t m = 0; m < wanted.size(); ++m) {
-        std::vector<std::size_t> such;
-        for (std::size_t i = 0; i < results.size(); ++i)
-            if (static_cast<std::size_t>(results[i].verdict.motion) == m) such.push_back(i);
-        if (such.empty() || !wanted[m]) continue;
-        if (noise < 0.0) noise = usual_level(scene) * analysis::ratio_from_db(-noise_db);
-        const auto stroke =
-            record(scene, scene.strokes[such[dice.below(such.size())]], static_cast<sim::Motion>(m), noise, dice);
-        if (stroke) strokes.push_back(*stroke);
+std::vector<Heard> heard_strokes(const Scene& scene) {
+    std::vector<sim::StrokeRun> runs;
+    std::vector<sim::kernel::LaneStroke> lanes;
+    for (const sim::Stroke& stroke : scene.strokes) {
+        runs.push_back(run_of(scene.note, stroke, 1));
+        const sim::StrokeRun& run = runs.back();
+        lanes.push_back({.speed = run.drive.speed, .force = run.drive.force, .start = run.start, .wanted = run.wanted});
     }
-    return strokes;
+    const double rate = runs.front().sample_rate;
+    sim::kernel::LaneBatch batch(kernel_note(scene.note, rate), runs.front().drive.contact_point, 0.0, lanes);
+    batch.listen_from(0);
+    batch.advance(batch.steps_left());
+    std::vector<sim::kernel::Record> records = batch.take_records();
+    const int factor = analysis::decimation_factor(rate, analysis::analysis_rate);
+    sim::ToneMeter meter(scene.note.bridge);
+    std::vector<Heard> heard;
+    std::size_t lane = 0;
+    for (auto& sound : batch.heard(analysis::decimation_taps(factor), factor)) {
+        Heard one{.record = std::move(records[lane++]), .force = {std::move(sound.samples), rate / factor}, .tone = {}};
+        const auto late = std::min(one.force.samples.size(), static_cast<std::size_t>(sim::heard_for * rate / factor));
+        one.tone = meter.tone(
+            {.force = {{one.force.samples.end() - static_cast<std::ptrdiff_t>(late), one.force.samples.end()},
+                       one.force.sample_rate},
+             .peak_to_peak = sound.peak_to_peak,
+             .expected_hz = fundamental(scene.note.string)});
+        heard.push_back(std::move(one));
+    }
+    return heard;
+}
+
+sim::Hearing hearing_at_end(const Scene& scene, const sim::Stroke& stroke, const sim::Tone& tone) {
+    const sim::StrokeRun run = run_of(scene.note, stroke, 1);
+    return hearing_of(scene.note, tone,
+                      {.speed = run.drive.speed,
+                       .last_speed = stroke.speed,
+                       .contact_point = stroke.contact_point,
+                       .duration = stroke.duration});
+}
+
+/// What the judge says at the end, with the first harmonic as it is, and somewhat stronger or weaker.
+struct Verdicts {
+    sim::Motion motion = sim::Motion::silent;
+    bool sure = true;
+    double fundamental_share = 0.0;
+};
+Verdicts verdicts_of(const Scene& scene, const sim::Stroke& stroke, const Heard& heard) {
+    const sim::Profile speed = run_of(scene.note, stroke, 1).drive.speed;
+    sim::Hearing hearing = hearing_at_end(scene, stroke, heard.tone);
+    Verdicts verdicts{.motion = judge(heard.record, speed, hearing).motion,
+                      .fundamental_share = hearing.fundamental_share};
+    for (const double factor : {0.9, 1.0 / 0.9}) {
+        hearing.fundamental_share = factor * verdicts.fundamental_share;
+        verdicts.sure = verdicts.sure && judge(heard.record, speed, hearing).motion == verdicts.motion;
+    }
+    return verdicts;
+}
+
+/// Do all these strokes, shorter or faster, move as that one?
+std::vector<bool> agreeing(const Scene& scene, const std::vector<std::size_t>& chosen,
+                           const std::vector<Verdicts>& verdicts) {
+    std::vector<sim::Stroke> others;
+    for (const std::size_t i : chosen)
+        for (const double part : {0.6, 0.8, 1.0}) {
+            others.push_back(scene.strokes[i]);
+            others.back().duration *= part;
+            if (part == 1.0) others.back().speed *= 1.0 + speed_change;
+        }
+    const auto results = play_all(scene.note, others, {});
+    std::vector<bool> agree;
+    for (std::size_t k = 0; k < chosen.size(); ++k)
+        agree.push_back(std::all_of(
+            results.begin() + static_cast<std::ptrdiff_t>(3 * k),
+            results.begin() + static_cast<std::ptrdiff_t>(3 * k + 3),
+            [&](const sim::StrokeResult& result) { return result.verdict.motion == verdicts[chosen[k]].motion; }));
+    return agree;
+}
+
+/// Up to as many of each motion as are wanted, drawn by lot.
+std::vector<std::size_t> drawn(const std::vector<Heard>& heard, const std::vector<Verdicts>& verdicts,
+                               const ScenePlan& plan, Dice& dice) {
+    std::vector<std::size_t> order(verdicts.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        order[i] = i;
+        std::swap(order[i], order[dice.below(i + 1)]);
+    }
+    std::array<std::size_t, 6> had{};
+    std::vector<std::size_t> chosen;
+    for (const std::size_t i : order) {
+        if (heard[i].record.diverged || !plan.wanted[static_cast<std::size_t>(verdicts[i].motion)]) continue;
+        if (had[static_cast<std::size_t>(verdicts[i].motion)]++ < plan.most) chosen.push_back(i);
+    }
+    return chosen;
 }
 
 }  // namespace
 
-std::vector<RecordedStroke> recorded_strokes(const StrokePlan& plan, const sim::Workers& workers) {
-    constexpr int batch = 16;
-    std::vector<sim::Preset> presets;
-    for (const std::string& name : plan.presets) presets.push_back(sim::find_preset(name));
-    std::array<int, 6> had{};
-    std::vector<RecordedStroke> strokes;
-    const int scenes = plan.scenes.empty() ? plan.most_scenes : static_cast<int>(plan.scenes.size());
-    for (int first = 0; first < scenes && std::ranges::min(had) < plan.of_each; first += batch) {
-        std::array<bool, 6> wanted{};
-        for (std::size_t m = 0; m < wanted.size(); ++m) wanted[m] = had[m] < plan.of_each;
-        std::vector<std::vector<RecordedStroke>> fresh(static_cast<std::size_t>(std::min(batch, scenes - first)));
-        sim::for_each_job(static_cast<int>(fresh.size()), workers, [&](int job) {
-            const auto at = static_cast<std::size_t>(first + job);
-            const int number = plan.scenes.empty() ? first + job : plan.scenes[at];
-            Dice dice(plan.seed, static_cast<std::uint32_t>(number));
-            auto& strokes_here = fresh[static_cast<std::size_t>(job)];
-            strokes_here = strokes_of(scene_of(presets, dice), wanted, plan.noise_db, dice);
-            for (RecordedStroke& stroke : strokes_here) stroke.scene = number;
-        });
-        for (auto& some : fresh)
-            for (RecordedStroke& stroke : some) {
-                if (had[static_cast<std::size_t>(stroke.motion)] >= plan.of_each) continue;
-                ++had[static_cast<std::size_t>(stroke.motion)];
-                strokes.push_back(std::move(stroke));
-            }
+std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int number) {
+    Dice dice(plan.seed, static_cast<std::uint32_t>(number));
+    const Scene scene = scene_of(plan, dice);
+    std::vector<Heard> heard = heard_strokes(scene);
+    std::vector<Verdicts> verdicts;
+    for (std::size_t i = 0; i < heard.size(); ++i) verdicts.push_back(verdicts_of(scene, scene.strokes[i], heard[i]));
+    const std::vector<std::size_t> chosen = drawn(heard, verdicts, plan, dice);
+    if (chosen.empty()) return {};
+    const std::vector<bool> agree =
+        plan.ask_clear ? agreeing(scene, chosen, verdicts) : std::vector<bool>(chosen.size(), true);
+    std::vector<BowedStroke> strokes;
+    for (std::size_t k = 0; k < chosen.size(); ++k) {
+        const std::size_t i = chosen[k];
+        const sim::Stroke& stroke = scene.strokes[i];
+        strokes.push_back(
+            {.force = std::move(heard[i].force),
+             .body = sim::sound::radiating_modes(scene.note.bridge),
+             .motion = verdicts[i].motion,
+             .clear = agree[k] && verdicts[i].sure,
+             .fundamental_share = verdicts[i].fundamental_share,
+             .string_hz = fundamental(scene.note.string),
+             .usual_force = 2.0 * wave_impedance(scene.note.string) * stroke.speed / (std::numbers::pi * usual_ratio),
+             .scene = number,
+             .what = scene.what + " force " + sim::short_number(stroke.force)});
     }
     return strokes;
+}
+
+Body redrawn(const Body& body, Dice& dice) {
+    Body other = body;
+    const double all = dice.by_ratio(0.8, 1.25);
+    for (sim::sound::RadiatingMode& mode : other) {
+        mode.hz *= all * dice.by_ratio(0.88, 1.14);
+        mode.q *= dice.by_ratio(0.6, 1.6);
+        mode.radiation = (dice.chance(0.5) ? -1.0 : 1.0) * dice.by_ratio(0.4, 1.6);
+    }
+    return other;
+}
+
+RecordedStroke recorded(const BowedStroke& stroke, const Microphone& microphone, Dice& dice) {
+    constexpr double heard_to = 10000.0;  // Hz
+    RecordedStroke result{.sound = stroke.force, .noise = 0.0};
+    double usual = 0.0;  // power of the ideal sawtooth through the body
+    for (int n = 1; n * stroke.string_hz < heard_to; ++n)
+        usual += 0.5 * std::norm(stroke.usual_force / n * sim::sound::response(microphone.body, n * stroke.string_hz));
+    result.noise = std::sqrt(usual) * analysis::ratio_from_db(-microphone.noise_db);
+    if (!microphone.body.empty()) {
+        sim::sound::BodySound body(microphone.body, stroke.force.sample_rate);
+        for (double& sample : result.sound.samples) sample = body.sound(sample);
+    }
+    for (double& sample : result.sound.samples) sample += result.noise * dice.normal();
+    return result;
 }
 
 }  // namespace tests

@@ -2,39 +2,67 @@
 #pragma once
 
 #include "analysis/signal.hpp"
-#include "sim/batch.hpp"
 #include "sim/judge.hpp"
+#include "sim/preset.hpp"
+#include "sim/sound/render.hpp"
+#include "tests/motion/dice.hpp"
 
-#include <cstdint>
+#include <array>
+#include <span>
 #include <string>
 #include <vector>
 
-/// Simulated recordings whose motion is known, to design and to test what names motions in sound.
+/// Simulated strokes whose motion is known, to design and to test what names motions in sound.
 namespace tests {
 
-/// One stroke as a microphone would have it: invented body, noise, silence before and after.
+/// Where and how firmly the bow is set.
+enum class Region {
+    player,  ///< contact ratio 0.025 … 0.4, forces from a fiftieth to twelve times the player's middle one
+    far,     ///< the same forces, contact ratio 0.12 … 0.4
+    light    ///< 0.14 … 0.33, up to 0.8 of the middle force: where S-motion is found
+};
+
+using Body = std::vector<sim::sound::RadiatingMode>;
+
+/// What one stroke put on the bridge.
+struct BowedStroke {
+    analysis::Signal force;  ///< N, from its start
+    Body body;               ///< that it was bowed on
+    sim::Motion motion = sim::Motion::silent;
+    /// The judge says the same at 0.6 and 0.8 of the stroke and at its end, of the same stroke a thousandth faster, and
+    /// were the first harmonic a tenth stronger or weaker.
+    bool clear = false;
+    double fundamental_share = 0.0;  ///< of the ideal first harmonic, which parts S-motion from Helmholtz motion
+    double string_hz = 0.0;          ///< of the note that was stopped
+    double usual_force = 0.0;        ///< N, first harmonic of an ideal stroke of that speed at a usual place
+    int scene = 0;
+    std::string what;  ///< preset, string, stop, ratio, force, for people
+};
+
+/// One note, place and speed of one of the presets, on a body whose modes are moved by up to a quarter, their Q, mass
+/// and radiation redrawn; sixteen forces spread over the region's.  `most` strokes of each motion.
+struct ScenePlan {
+    std::span<const sim::Preset> presets;
+    std::uint32_t seed = 1;
+    Region region = Region::player;
+    std::size_t most = 1;
+    std::array<bool, 6> wanted{true, true, true, true, true, true};  ///< motions
+    bool ask_clear = true;  ///< else the shorter and faster strokes are not played, and don't count
+};
+std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int scene);
+
+/// Another body of the same size: modes moved, Q and radiation redrawn, signs too.
+Body redrawn(const Body& body, Dice& dice);
+
+/// What a microphone hears of it: through a body, with white noise so far under a usual stroke.  All of the stroke.
+struct Microphone {
+    Body body;
+    double noise_db = 40.0;
+};
 struct RecordedStroke {
     analysis::Signal sound;
-    sim::Motion motion = sim::Motion::silent;  ///< the judge's, at three quarters of the stroke and at its end alike
-    double string_hz = 0.0;                    ///< of the note that was stopped
-    double from = 0.0;                         ///< s, the stroke
-    double to = 0.0;                           ///< s
-    int scene = 0;                             ///< its number under the plan's seed
-    std::string what;                          ///< preset, string, stop, ratio, force, for people
+    double noise = 0.0;  ///< RMS
 };
-
-/// Which strokes.
-struct StrokePlan {
-    std::vector<std::string> presets;
-    std::uint32_t seed = 1;
-    int of_each = 60;         ///< strokes of every motion
-    int most_scenes = 20000;  ///< notes and places tried until then at the most, 16 forces each
-    std::vector<int> scenes;  ///< the numbers of those to try; empty: 0, 1, 2, …
-    double noise_db = 40.0;   ///< white, under the level of a good stroke of the same note
-};
-
-/// Strokes at random notes, places, forces and speeds over bodies whose modes are moved by up to a quarter, their Q and
-/// radiation redrawn; up to of_each of every motion.  The same for every count of workers.
-std::vector<RecordedStroke> recorded_strokes(const StrokePlan& plan, const sim::Workers& workers);
+RecordedStroke recorded(const BowedStroke& stroke, const Microphone& microphone, Dice& dice);
 
 }  // namespace tests
