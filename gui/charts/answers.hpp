@@ -3,8 +3,8 @@
 
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/passage_chart.hpp"
-#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
+#include "gui/charts/stack_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 #include "sim/report/analyse_report.hpp"
 #include "sim/report/climb_report.hpp"

@@ -4,8 +4,8 @@
 #include "gui/view/instrument_page.hpp"
 #include "gui/view/lesson_page.hpp"
 #include "gui/view/passage_page.hpp"
-#include "gui/view/strings_page.hpp"
 #include "gui/view/recordings_page.hpp"
+#include "gui/view/strings_page.hpp"
 #include "gui/view/window_page.hpp"
 
 namespace gui {

@@ -58,7 +58,8 @@ INSTANTIATE_TEST_SUITE_P(Commands, HelpTest,
                          testing::Values("presets", "note", "window", "climb", "sensitivity", "ends", "start", "bridge",
                                          "speeds", "laws", "skew", "match"),
                                          "speeds", "laws", "skew", "passage"),
-                         [](const auto& command) { return std::string(command.param); });
+                         [](const auto& command) {
+    return std::string(command.param); });
 
 class RepeatTest : public testing::TestWithParam<std::string> {};
 
