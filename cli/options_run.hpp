@@ -66,17 +66,14 @@ struct Question {
     };
     double number(const SettingOption& option, double usual, const Allowed& allowed);
     int whole(const SettingOption& option, int usual, const Allowed& allowed);
-
     /// Numbers of a list, as they stand; InputError outside low … high, for fewer than two, and unless they rise.
     std::vector<double> numbers(const SettingOption& option, const std::vector<double>& usual, const Allowed& allowed);
-
     /// The setting if it was given as a number or two.
     std::optional<sim::report::Span> span(const std::string& key) const;
     /// Notes a value that came into force without being given.
     void note_usual(const std::string& key, const sim::report::SettingValue& value) {
         run.settings.try_emplace(key, value);
     }
-
     /// The one stop asked for, the open string if none was; InputError for a range.
     double one_stop();
     /// The stops listed one by one, rising, the open string if none was; InputError for a range.
