@@ -48,9 +48,9 @@ std::optional<int> beats_in(std::string_view text) {
     }
 }
 
-/// Whole steps of an interval; no instrument goes as far as the limits.
+/// Whole steps of an interval, cut where no usual note is left anyway.
 std::optional<int> interval_of(pugi::xml_node parent, const char* child) {
-    constexpr double farthest = 60.0;
+    constexpr double farthest = 200.0;
     const auto number = number_of(parent, child);
     return number ? std::optional(static_cast<int>(std::clamp(*number, -farthest, farthest))) : std::nullopt;
 }
