@@ -48,6 +48,13 @@ std::optional<int> beats_in(std::string_view text) {
     }
 }
 
+/// Whole steps of an interval, cut where no usual note is left anyway.
+std::optional<int> interval_of(pugi::xml_node parent, const char* child) {
+    constexpr double farthest = 200.0;
+    const auto number = number_of(parent, child);
+    return number ? std::optional(static_cast<int>(std::clamp(*number, -farthest, farthest))) : std::nullopt;
+}
+
 pugi::xml_node technical_child(pugi::xml_node note, const char* name) {
     for (const pugi::xml_node notations : note.children("notations"))
         for (const pugi::xml_node technical : notations.children("technical"))
@@ -82,16 +89,15 @@ std::optional<Metre> metre_of(pugi::xml_node attributes) {
 
 Transposition transposition_of(pugi::xml_node attributes) {
     const pugi::xml_node transpose = attributes.child("transpose");
-    const int chromatic = static_cast<int>(number_of(transpose, "chromatic").value_or(0.0));
+    const int chromatic = interval_of(transpose, "chromatic").value_or(0);
     // where the step isn't told, the usual interval of so many semitones
     constexpr std::array<int, 12> usual_steps{0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
-    const int octaves = static_cast<int>(number_of(transpose, "octave-change").value_or(0.0));
-    const int size = std::clamp(std::abs(chromatic), 0, 60);
+    const int octaves = interval_of(transpose, "octave-change").value_or(0);
+    const int size = std::abs(chromatic);
     const int steps =
         usual_steps[static_cast<std::size_t>(size % octave_keys)] + steps_an_octave * (size / octave_keys);
-    const double diatonic = number_of(transpose, "diatonic").value_or(chromatic < 0 ? -steps : steps);
-    return {.diatonic = static_cast<int>(diatonic) + steps_an_octave * octaves,
-            .chromatic = chromatic + octave_keys * octaves};
+    const int diatonic = interval_of(transpose, "diatonic").value_or(chromatic < 0 ? -steps : steps);
+    return {.diatonic = diatonic + steps_an_octave * octaves, .chromatic = chromatic + octave_keys * octaves};
 }
 
 Spelling transposed(const Spelling& written, const Transposition& by) {
