@@ -145,10 +145,9 @@ std::string match_in_words(const AskedMatch& asked, const Match& match) {
                  "with it.\n";
         words +=
             "What tells is how the partials rise and fall, held against simulated strokes; what your instrument's "
-            "body, "
-            "the room and the microphone add is unknown and allowed for. Where strings, rosin or bow speed are unlike "
-            "the preset's, trust the regions less. A stroke in another motion than Helmholtz's may be taken for one "
-            "that speaks elsewhere.\n";
+            "body, the room and the microphone add is unknown and allowed for. Where strings, rosin or bow speed are "
+            "unlike the preset's, trust the regions less. A stroke in another motion than Helmholtz's may be taken for "
+            "one that speaks elsewhere.\n";
         const bool unsure = std::ranges::any_of(
             match.notes, [](const NoteMatch& note) { return note.abstains.empty() && !note.string_told; });
         if (unsure) words += "Where the string is not told by the sound, name it by --string.\n";
