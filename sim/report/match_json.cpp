@@ -132,6 +132,7 @@ Json note_part(const AskedMatch& asked, const Match& match, std::size_t i) {
         part["strings"].push_back(std::move(one));
     }
     part["band"] = note.band ? band_part(note.band->band) : Json(nullptr);
+    part["band_best_mm"] = note.band ? rounded_mm(note.band->best) : Json(nullptr);
     part["band_reason"] = note.band ? Json(note.band->reason) : Json(nullptr);
     part["partials"] = partials_part(note);
     part["period_heard"] = note.period ? numbers_part(note.period->heard) : Json(nullptr);

@@ -24,8 +24,9 @@ std::string from_to(double from, double to, int decimals) {
     return fixed_number(from, decimals) + " to " + fixed_number(to, decimals);
 }
 
-std::string band_cell(BandPlace place) {
-    switch (place) {
+/// Where there is no band, the best place stands in for it.
+std::string band_cell(const NoteMatch& note) {
+    switch (note.in_band) {
         case BandPlace::inside:
             return "inside";
         case BandPlace::partly:
@@ -33,7 +34,8 @@ std::string band_cell(BandPlace place) {
         case BandPlace::outside:
             return "outside";
         case BandPlace::no_band:
-            return "has no band";
+            return note.band->best ? "none; best at " + fixed_number(mm_from_metres(*note.band->best), 0) + " mm"
+                                   : "none";
         case BandPlace::unknown:
             break;
     }
@@ -76,7 +78,7 @@ void add_rows(Table& table, const AskedMatch& asked, const Match& match, std::si
         std::vector<std::string> cells{string.place.string, stop_cell(string), percent_cell(string.share)};
         const std::vector<std::string> region = region_cells(string, match.player);
         cells.insert(cells.end(), region.begin(), region.end());
-        cells.push_back(first ? band_cell(note.in_band) : "-");
+        cells.push_back(first ? band_cell(note) : "-");
         add(first ? when : std::vector<std::string>{"", "", "", ""}, cells);
     }
 }
@@ -143,11 +145,9 @@ std::string match_in_words(const AskedMatch& asked, const Match& match) {
                  "with it.\n";
         words +=
             "What tells is how the partials rise and fall, held against simulated strokes; what your instrument's "
-            "body, "
-            "the room and the microphone add is unknown and allowed for. Where strings, rosin or bow speed are unlike "
-            "the preset's, trust the regions less. A stroke in another motion than Helmholtz's may be taken for one "
-            "that "
-            "speaks elsewhere.\n";
+            "body, the room and the microphone add is unknown and allowed for. Where strings, rosin or bow speed are "
+            "unlike the preset's, trust the regions less. A stroke in another motion than Helmholtz's may be taken for "
+            "one that speaks elsewhere.\n";
         const bool unsure = std::ranges::any_of(
             match.notes, [](const NoteMatch& note) { return note.abstains.empty() && !note.string_told; });
         if (unsure) words += "Where the string is not told by the sound, name it by --string.\n";
