@@ -50,8 +50,11 @@ RecordingAnswer recording_answer(const RecordingQuestion& question, const sim::W
 
 std::string recording_words(const RecordingAnswer& answer) {
     const std::string name = std::filesystem::path(answer.asked.file).filename().string();
-    return name + ": " + sim::report::recording_line(answer.recording) + ". " +
-           sim::report::analyse_in_words(answer.recording);
+    std::string words = name + ": " + sim::report::recording_line(answer.recording) + ".";
+    for (const std::string& warning : answer.recording.warnings) words += " " + warning;
+    if (!answer.recording.notes.empty())
+        words += " Motions are named by what simulated strokes sound like: a hint, not a verdict.";
+    return words;
 }
 
 std::filesystem::path example_recording(Example example) {

@@ -142,7 +142,7 @@ void RecordingsPage::open(const QString& file) {
 void RecordingsPage::show_answer(const RecordingAnswerPointer& answer) {
     answer_ = answer;
     notes_->set_answer(answer);
-    const QString words = QString::fromStdString(recording_words(*answer)).trimmed();
+    const QString words = QString::fromStdString(recording_words(*answer));
     words_->setText(words);
     chart_->set_chart(charts::recording_chart(answer->asked, answer->recording), words);
 }

@@ -25,7 +25,10 @@ TEST(RecordingAnswerTest, SaysWhatTheCommandSays) {
                                                       EXPECT_GE(share, last);
                                                       last = share;
                                                   }});
-    EXPECT_EQ(answer.recording, analysis::analyse_file(demo().file, answer.asked.plan));
+    const auto told = analysis::analyse_file(demo().file, answer.asked.plan);
+    EXPECT_TRUE(answer.recording.notes == told.notes);
+    EXPECT_EQ(answer.recording.track, told.track);
+    EXPECT_EQ(answer.recording.warnings, told.warnings);
     EXPECT_NEAR(last, 1.0, 0.01);
     EXPECT_EQ(answer.asked.tuning.reference_pitch, 415.0);
     EXPECT_FALSE(answer.asked.file_hash.empty());
