@@ -30,9 +30,7 @@ namespace gui::charts {
 
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
 using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
-                           BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart>;
-BridgeChart, StackChart, ToneMapChart, RecordingChart, RowsChart > ;
-BridgeChart, StackChart, ToneMapChart, RecordingChart, MatchChart > ;
+                           BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart, RowsChart, MatchChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);
