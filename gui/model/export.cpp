@@ -44,39 +44,40 @@ std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& a
                  [answer] { return gauges_csv(answer->asked, answer->study); }),
             text(Words::tr("Table of the strings, JSON"), "strings.json",
                  [answer] { return gauges_json(answer->asked, answer->study); })};
-    std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
-        return {text(Words::tr("Table of the recording's notes, CSV"), "recording.csv",
-                     [answer] { return analyse_csv(answer->asked, answer->recording); }),
-                text(Words::tr("Table of the recording's notes, JSON"), "recording.json",
-                     [answer] { return analyse_json(answer->asked, answer->recording); })};
-    }
+}
 
-    Export played_sound(std::shared_ptr<const analysis::Signal> sound) {
-        return {
-            Words::tr("What you played"), Words::tr("Sounds (*.flac *.wav)"), "played.flac",
+std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
+    return {text(Words::tr("Table of the recording's notes, CSV"), "recording.csv",
+                 [answer] { return analyse_csv(answer->asked, answer->recording); }),
+            text(Words::tr("Table of the recording's notes, JSON"), "recording.json",
+                 [answer] { return analyse_json(answer->asked, answer->recording); })};
+}
+
+Export played_sound(std::shared_ptr<const analysis::Signal> sound) {
+    return {Words::tr("What you played"), Words::tr("Sounds (*.flac *.wav)"), "played.flac",
             [sound = std::move(sound)](const std::filesystem::path& place) { analysis::write_audio(place, *sound); }};
-    }
+}
 
-    std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
-                                    const std::shared_ptr<const TakePair>& climb) {
-        std::vector<Export> all;
-        const auto add = [&](const QString& name, const QString& file, const std::shared_ptr<const TakePair>& pair,
-                             analysis::Signal TakePair::*take) {
-            if (!pair) return;
-            all.push_back(
-                {name, Words::tr("Sounds (*.wav *.flac)"), file,
-                 [pair, take](const std::filesystem::path& place) { analysis::write_audio(place, (*pair).*take); }});
-        };
-        add(Words::tr("Sound of the note, bow left behind"), "note_left_behind.wav", note, &TakePair::left_behind);
-        add(Words::tr("Sound of the note, bow follows"), "note_follows.wav", note, &TakePair::follows);
-        add(Words::tr("Sound of the climb, bow left behind"), "climb_left_behind.wav", climb, &TakePair::left_behind);
-        add(Words::tr("Sound of the climb, bow follows"), "climb_follows.wav", climb, &TakePair::follows);
-        return all;
-    }
+std::vector<Export> take_sounds(const std::shared_ptr<const TakePair>& note,
+                                const std::shared_ptr<const TakePair>& climb) {
+    std::vector<Export> all;
+    const auto add = [&](const QString& name, const QString& file, const std::shared_ptr<const TakePair>& pair,
+                         analysis::Signal TakePair::*take) {
+        if (!pair) return;
+        all.push_back(
+            {name, Words::tr("Sounds (*.wav *.flac)"), file,
+             [pair, take](const std::filesystem::path& place) { analysis::write_audio(place, (*pair).*take); }});
+    };
+    add(Words::tr("Sound of the note, bow left behind"), "note_left_behind.wav", note, &TakePair::left_behind);
+    add(Words::tr("Sound of the note, bow follows"), "note_follows.wav", note, &TakePair::follows);
+    add(Words::tr("Sound of the climb, bow left behind"), "climb_left_behind.wav", climb, &TakePair::left_behind);
+    add(Words::tr("Sound of the climb, bow follows"), "climb_follows.wav", climb, &TakePair::follows);
+    return all;
+}
 
-    Export preset_file(const std::shared_ptr<const sim::Preset>& preset) {
-        return text(Words::tr("Preset of the instrument, JSON"), "my_instrument.json",
-                    [preset] { return sim::preset_text(*preset); });
-    }
+Export preset_file(const std::shared_ptr<const sim::Preset>& preset) {
+    return text(Words::tr("Preset of the instrument, JSON"), "my_instrument.json",
+                [preset] { return sim::preset_text(*preset); });
+}
 
 }  // namespace gui
