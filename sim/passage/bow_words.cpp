@@ -124,6 +124,8 @@ std::string plain_motion(Motion motion) {
     return words;
 }
 
+std::string is_or_are(const Numbers& notes) { return notes.size() == 1 ? " is " : " are "; }
+
 struct Played {
     Numbers failing;
     Numbers off;  // Helmholtz motion, but out of the player's tolerance of pitch
@@ -144,11 +146,13 @@ Played sorted(const Passage& passage, const std::vector<PlayedNote>& played) {
 std::string result_words(const score::Tune& tune, const Passage& passage, const std::vector<PlayedNote>& played,
                          BowWay way) {
     const Played result = sorted(passage, played);
-    std::string words = result.failing.empty() ? "all notes are Helmholtz motion"
-                                               : counted(result.failing, passage) + " are not Helmholtz motion";
+    std::string words = result.failing.empty()
+                            ? "all notes are Helmholtz motion"
+                            : counted(result.failing, passage) + is_or_are(result.failing) + "not Helmholtz motion";
     if (!result.off.empty()) {
         const double tolerance = kind_of(passage, passage.notes.front()).player.pitch_tolerance;
-        words += ", and " + std::to_string(result.off.size()) + " that are lie more than " +
+        words += std::string(result.failing.empty() ? "; of them " : "; of the others ") +
+                 std::to_string(result.off.size()) + (result.off.size() == 1 ? " lies" : " lie") + " more than " +
                  fixed_number(tolerance, 0) + " cents off";
     }
     words += result.failing.empty() ? "." : ":";

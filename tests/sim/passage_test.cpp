@@ -74,7 +74,7 @@ TEST(PassageTest, BowFollowsTheClimb) {
     EXPECT_EQ(passage.kinds.size(), 3U);
     EXPECT_EQ(passage.lowest, 0U);
     EXPECT_DOUBLE_EQ(passage.left_behind, *kind_of(passage, low).band.best);
-    EXPECT_LT(high.contact, 0.8 * low.contact);
+    EXPECT_LT(high.contact, low.contact);
     EXPECT_GT(high.security.security, high.left_behind.security);
     EXPECT_GT(passage.notes.back().contact, high.contact);
     EXPECT_EQ(kind_of(passage, high).player.force_high,
