@@ -147,7 +147,8 @@ std::string introduction() {
 
 /// source   the judge of the simulation, on strokes, instruments and bodies that the fit has not seen
 /// expects  60 or more clear strokes of each motion; each motion's recall and precision, the note known, at least what
-///          was reached less some 5 %.  Where that is under the 90 % aimed at, the report tells what it is taken for
+///          was reached less some 5 %.  The aim is 90 % for each: silence reaches it, anomalous low in recall, raucous
+///          in precision; the others fall short (tests/reports/motions.md)
 /// margin   bounds chosen after seeing the figures
 TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
     const std::vector<Answer> all = answers(3000);
@@ -165,9 +166,9 @@ TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
         double precision;
     };
     const tests::Confusion clear = confusion(all, true, true);
-    for (const Bound& bound : {Bound{HeardMotion::helmholtz, 0.0, 0.0}, Bound{HeardMotion::multiple_slip, 0.0, 0.0},
-                               Bound{HeardMotion::raucous, 0.0, 0.0}, Bound{HeardMotion::anomalous_low, 0.0, 0.0},
-                               Bound{HeardMotion::s_motion, 0.0, 0.0}, Bound{HeardMotion::silent, 0.0, 0.0}}) {
+    for (const Bound& bound : {Bound{HeardMotion::helmholtz, 0.64, 0.62}, Bound{HeardMotion::multiple_slip, 0.63, 0.79},
+                               Bound{HeardMotion::raucous, 0.74, 0.95}, Bound{HeardMotion::anomalous_low, 0.87, 0.79},
+                               Bound{HeardMotion::s_motion, 0.32, 0.90}, Bound{HeardMotion::silent, 0.90, 0.95}}) {
         SCOPED_TRACE(heard_motion_name(bound.motion));
         EXPECT_GE(clear.count(bound.motion), 60);
         EXPECT_GE(clear.recall(bound.motion), bound.recall);
