@@ -17,9 +17,8 @@
 namespace tour {
 namespace {
 
-const char* const page_names[] = {"hear", "climb", "window", "instrument", "passage"};
-const char* const page_names[] = {"hear", "climb", "window", "strings", "instrument"};
-const char* const page_names[] = {"hear", "climb", "window", "recordings", "instrument"};
+const char* const page_names[] = {"hear",    "climb",  "window",     "passage",
+                                  "strings", "lesson", "recordings", "instrument"};
 
 void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
