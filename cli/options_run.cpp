@@ -97,13 +97,15 @@ std::string option_named(const std::vector<SettingOption>& options, const std::s
 }
 
 /// The string asked for, with the stops and what ends them.
-void put_string(Question& question) {
+void put_string(Question& question, bool any_string) {
     sim::report::Settings& settings = question.run.settings;
     const auto named = settings.find("string");
-    const bool given = named != settings.end() && std::holds_alternative<std::string>(named->second);
-    question.string = sim::preset_string(
-        question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
-    settings["string"] = question.string.name;
+    question.every_string = any_string && (named == settings.end() || named->second == SettingValue("all"));
+    question.string_named =
+        !question.every_string && named != settings.end() && std::holds_alternative<std::string>(named->second);
+    question.string = sim::preset_string(question.preset, question.string_named ? std::get<std::string>(named->second)
+                                                                                : question.preset.strings.front().name);
+    settings["string"] = question.every_string ? "all" : question.string.name;
     if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
         if (const auto* words = std::get_if<std::string>(&stop->second))
             stop->second = stops_from_words(*words, question.preset, question.string);
@@ -186,38 +188,22 @@ int RunOptions::thread_count() const {
 }
 
 Question RunOptions::ask() const {
-    Question question{
-        .run = record(), .preset = {}, .string = {}, .string_named = false, .stop_end = {}, .workers = {}};
-    .run = record(), .preset = {}, .string = {}, .every_string = false, .stop_end = {}, .workers = {}
-};
-question.workers.threads = thread_count();
-question.run.version = program_version();
-question.preset = question.run.preset;
-sim::report::Settings& settings = question.run.settings;
-for (const auto& [key, value] : settings) {
-    // a single force is a stroke's, not a range
-    if (!is_preset_setting(key) || (key == "force_newtons" && !std::holds_alternative<Span>(value))) continue;
-    question.preset = sim::report::with_setting(question.preset, key, value, option_named(options_, key));
-}
-settings.merge(sim::report::settings_of(question.preset));
+    Question question{.run = record(), .preset = {}, .string = {}, .stop_end = {}, .workers = {}};
+    question.workers.threads = thread_count();
+    question.run.version = program_version();
+    question.preset = question.run.preset;
+    sim::report::Settings& settings = question.run.settings;
+    for (const auto& [key, value] : settings) {
+        // a single force is a stroke's, not a range
+        if (!is_preset_setting(key) || (key == "force_newtons" && !std::holds_alternative<Span>(value))) continue;
+        question.preset = sim::report::with_setting(question.preset, key, value, option_named(options_, key));
+    }
+    settings.merge(sim::report::settings_of(question.preset));
 
-if (asks_ == Asks::one_string) put_string(question);
-const auto named = settings.find("string");
-question.every_string = any_string_ && (named == settings.end() || named->second == SettingValue("all"));
-const bool given =
-    !question.every_string && named != settings.end() && std::holds_alternative<std::string>(named->second);
-question.string = sim::preset_string(
-    question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
-settings["string"] = question.string.name;
-question.string_named = given;
-settings["string"] = question.every_string ? "all" : question.string.name;
-if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
-    if (const auto* words = std::get_if<std::string>(&stop->second))
-        stop->second = stops_from_words(*words, question.preset, question.string);
-}
-question.workers.kernel = kernel_of(settings);
-settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
-return question;
+    if (asks_ == Asks::one_string) put_string(question, any_string_);
+    question.workers.kernel = kernel_of(settings);
+    settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
+    return question;
 }
 
 }  // namespace cli

@@ -24,7 +24,7 @@ void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
     if (page == 1) wait_until([&] { return desk.climb.up_to_date(); });
     if (page == 2) wait_until([&] { return desk.window.up_to_date(); });
-    if (page == 4) wait_until([&] { return desk.passage.up_to_date(); });
+    if (page == 3) wait_until([&] { return desk.passage.up_to_date(); });
     rest(500);  // a page's own work has begun by then
     wait_until([&] {
         const auto bars = window.findChildren<QProgressBar*>();
