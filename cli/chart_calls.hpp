@@ -8,6 +8,7 @@
 #include "sim/report/ends_report.hpp"
 #include "sim/report/law_report.hpp"
 #include "sim/report/lesson_page.hpp"
+#include "sim/report/passage_report.hpp"
 #include "sim/report/sensitivity_report.hpp"
 #include "sim/report/skew_report.hpp"
 #include "sim/report/speeds_report.hpp"
@@ -40,6 +41,8 @@ void draw_climb_tone_chart(const analysis::OutputFile& file, const sim::report::
                            const sim::Climb& climb);
 void draw_recording_chart(const analysis::OutputFile& file, const sim::report::AskedRecording& asked,
                           const analysis::Recording& recording);
+void draw_passage_chart(const analysis::OutputFile& file, const sim::report::AskedPassage& asked,
+                        const sim::passage::Fingering& fingering, const sim::report::BowedPassage& bowed);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 /// The charts of a lesson's page; none in a build without Qt, and the page says so.

@@ -24,6 +24,8 @@ void draw_bridge_chart(const analysis::OutputFile&, const sim::report::AskedBrid
 void draw_climb_tone_chart(const analysis::OutputFile&, const sim::report::AskedClimb&, const sim::Climb&) {}
 void draw_recording_chart(const analysis::OutputFile&, const sim::report::AskedRecording&, const analysis::Recording&) {
 }
+void draw_passage_chart(const analysis::OutputFile&, const sim::report::AskedPassage&, const sim::passage::Fingering&,
+                        const sim::report::BowedPassage&) {}
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
 std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&) { return {}; }

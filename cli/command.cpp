@@ -9,6 +9,7 @@
 #include "cli/command_laws.hpp"
 #include "cli/command_lesson.hpp"
 #include "cli/command_note.hpp"
+#include "cli/command_passage.hpp"
 #include "cli/command_presets.hpp"
 #include "cli/command_sensitivity.hpp"
 #include "cli/command_skew.hpp"
@@ -69,6 +70,7 @@ std::vector<std::unique_ptr<Command>> add_commands(CLI::App& program) {
     commands.push_back(std::make_unique<AnalyseCommand>(program));
     commands.push_back(std::make_unique<BridgeCommand>(program));
     commands.push_back(std::make_unique<SpeedsCommand>(program));
+    commands.push_back(std::make_unique<PassageCommand>(program));
     return commands;
 }
 

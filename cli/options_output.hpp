@@ -28,6 +28,7 @@ public:
         bool tone_chart = false;
         bool tone_csv = false;
         bool page = false;
+        bool musicxml = false;
     };
     OutputOptions(CLI::App& parser, const Kinds& kinds);
 
@@ -39,6 +40,7 @@ public:
     bool wants_tone_chart() const { return tone_chart_.has_value(); }
     bool wants_tone_csv() const { return tone_csv_.has_value(); }
     bool wants_wav() const { return wav_.has_value(); }
+    bool wants_musicxml() const { return musicxml_.has_value(); }
     bool wants_waveform() const { return waveform_.has_value(); }
     bool wants_page() const { return page_.has_value(); }
     bool quiet() const { return quiet_; }
@@ -54,6 +56,7 @@ public:
         std::function<void(const analysis::OutputFile& file)> tone_chart;
         std::function<std::string()> tone_csv;
         std::function<std::string()> page = {};
+        std::function<std::string()> musicxml;
         struct Sound {
             std::string name;  ///< file in --wav DIR
             std::function<void(const analysis::OutputFile& file)> fill;
@@ -76,6 +79,7 @@ private:
     std::optional<std::string> tone_chart_;
     std::optional<std::string> tone_csv_;
     std::optional<std::string> page_;
+    std::optional<std::string> musicxml_;
 };
 
 /// Printed wherever a sound was written.

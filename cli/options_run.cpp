@@ -19,6 +19,7 @@ using sim::report::SettingValue;
 using sim::report::Span;
 
 constexpr const char* note_group = "The note";
+constexpr const char* tune_group = "The tune and its instrument";
 constexpr const char* player_group = "The player (instead of the preset's)";
 constexpr double most_threads = 256.0;
 
@@ -95,15 +96,33 @@ std::string option_named(const std::vector<SettingOption>& options, const std::s
     return found == options.end() ? key : found->option;
 }
 
+/// The string asked for, with the stops and what ends them.
+void put_string(Question& question) {
+    sim::report::Settings& settings = question.run.settings;
+    const auto named = settings.find("string");
+    const bool given = named != settings.end() && std::holds_alternative<std::string>(named->second);
+    question.string = sim::preset_string(
+        question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
+    settings["string"] = question.string.name;
+    if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
+        if (const auto* words = std::get_if<std::string>(&stop->second))
+            stop->second = stops_from_words(*words, question.preset, question.string);
+    }
+    question.stop_end = stop_end_of(settings);
+    settings.try_emplace("stop_end", "usual");
+}
+
 }  // namespace
 
-RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more)
-    : command_(std::move(command)) {
+RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more, Asks asks)
+    : command_(std::move(command)), asks_(asks) {
     parser.add_option("PRESET", preset_, "A preset file, or the short or full name of a shipped one")->type_name("");
-    for (const SettingOption& option :
-         {string_option, stop_option, stop_end_option, law_option, reference_option, temperament_option})
-        add(parser, option, note_group);
-    for (const SettingOption& option : more) add(parser, option, note_group);
+    if (asks == Asks::one_string)
+        for (const SettingOption& option : {string_option, stop_option, stop_end_option})
+            add(parser, option, note_group);
+    const char* group = asks == Asks::one_string ? note_group : tune_group;
+    for (const SettingOption& option : {law_option, reference_option, temperament_option}) add(parser, option, group);
+    for (const SettingOption& option : more) add(parser, option, group);
     for (const SettingOption& option : player_options) add(parser, option, player_group);
     add(parser, kernel_option, "Run");
     parser.add_option("--repeat", repeat_, "Do again what FILE.json says under \"run\"; no PRESET, no other settings")
@@ -172,19 +191,9 @@ Question RunOptions::ask() const {
     }
     settings.merge(sim::report::settings_of(question.preset));
 
-    const auto named = settings.find("string");
-    const bool given = named != settings.end() && std::holds_alternative<std::string>(named->second);
-    question.string = sim::preset_string(
-        question.preset, given ? std::get<std::string>(named->second) : question.preset.strings.front().name);
-    settings["string"] = question.string.name;
-    if (const auto stop = settings.find("stop_semitones"); stop != settings.end()) {
-        if (const auto* words = std::get_if<std::string>(&stop->second))
-            stop->second = stops_from_words(*words, question.preset, question.string);
-    }
+    if (asks_ == Asks::one_string) put_string(question);
     question.workers.kernel = kernel_of(settings);
     settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
-    question.stop_end = stop_end_of(settings);
-    settings.try_emplace("stop_end", "usual");
     return question;
 }
 

@@ -89,7 +89,10 @@ struct Question {
 /// PRESET, --repeat, --threads, and the options that are settings of the run.
 class RunOptions {
 public:
-    RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more);
+    /// What the command is about: a note or notes of one string, or all strings and stops.
+    enum class Asks { one_string, whole_instrument };
+    RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more,
+               Asks asks = Asks::one_string);
 
     /// Everything given is read and checked against the preset.
     Question ask() const;
@@ -101,6 +104,7 @@ private:
     int thread_count() const;
 
     std::string command_;
+    Asks asks_ = Asks::one_string;
     std::vector<SettingOption> options_;
     std::map<std::string, std::string> given_;  ///< option's key -> text
     std::string preset_;

@@ -2,6 +2,7 @@
 #include "sim/preset.hpp"
 
 #include "analysis/errors.hpp"
+#include "sim/preset_folder.hpp"
 #include "sim/preset_reader.hpp"
 
 #include <nlohmann/json.hpp>
@@ -22,6 +23,23 @@ bool is_folder(const fs::path& path) {
     return fs::is_directory(path, ignored);
 }
 
+std::string lower_case(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return text;
+}
+
+/// The name inside a preset file, empty where it can't be told.  Never throws: a broken neighbour must not
+/// stand in the way of the preset that was asked for.
+std::string full_name(const fs::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    const nlohmann::json document = nlohmann::json::parse(in, nullptr, false);
+    const bool named = document.is_object() && document.contains("name") && document["name"].is_string();
+    return named ? document["name"].get<std::string>() : "";
+}
+
+}  // namespace
+
 fs::path presets_folder() {
     if (const char* named = std::getenv("BOWBAND_PRESETS_DIR"); named != nullptr && *named != '\0') {
         if (!is_folder(named)) {
@@ -41,23 +59,6 @@ fs::path presets_folder() {
 #endif
     return installed;
 }
-
-std::string lower_case(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(),
-                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return text;
-}
-
-/// The name inside a preset file, empty where it can't be told.  Never throws: a broken neighbour must not
-/// stand in the way of the preset that was asked for.
-std::string full_name(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    const nlohmann::json document = nlohmann::json::parse(in, nullptr, false);
-    const bool named = document.is_object() && document.contains("name") && document["name"].is_string();
-    return named ? document["name"].get<std::string>() : "";
-}
-
-}  // namespace
 
 std::vector<fs::path> shipped_presets() {
     const fs::path folder = presets_folder();

@@ -3,8 +3,10 @@
 
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
+#include "gui/charts/passage_chart.hpp"
 #include "gui/charts/window_chart.hpp"
 #include "sim/report/climb_report.hpp"
+#include "sim/report/passage_report.hpp"
 #include "sim/report/window_report.hpp"
 
 /// Charts of the simulation's answers; the command line and the window show the same.
@@ -14,5 +16,7 @@ WindowChart window_chart(const sim::report::Asked& asked, const sim::Window& win
 ClimbChart climb_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
 /// Pitch, brightness, level and clarity of both bows over the climb.
 StackChart climb_tone_chart(const sim::report::AskedClimb& asked, const sim::Climb& climb);
+PassageChart passage_chart(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
+                           const sim::report::BowedPassage& bowed);
 
 }  // namespace gui::charts

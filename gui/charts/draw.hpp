@@ -5,6 +5,7 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/passage_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
@@ -30,5 +31,6 @@ std::unique_ptr<QGraphicsScene> draw(const BridgeChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const StackChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const ToneMapChart& chart);
 std::unique_ptr<QGraphicsScene> draw(const RecordingChart& chart);
+std::unique_ptr<QGraphicsScene> draw(const PassageChart& chart);
 
 }  // namespace gui::charts

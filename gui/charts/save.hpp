@@ -5,6 +5,7 @@
 #include "gui/charts/climb_chart.hpp"
 #include "gui/charts/ends_chart.hpp"
 #include "gui/charts/interval_chart.hpp"
+#include "gui/charts/passage_chart.hpp"
 #include "gui/charts/recording_chart.hpp"
 #include "gui/charts/stack_chart.hpp"
 #include "gui/charts/start_chart.hpp"
@@ -27,7 +28,7 @@ namespace gui::charts {
 
 /// Any chart; each kind turns into it by itself: save_chart(WindowChart{…}, "w.png").
 using Chart = std::variant<WindowChart, ClimbChart, SweepChart, IntervalChart, TornadoChart, EndsChart, StartChart,
-                           BridgeChart, StackChart, ToneMapChart, RecordingChart>;
+                           BridgeChart, StackChart, ToneMapChart, RecordingChart, PassageChart>;
 
 /// InputError, naming the endings that are accepted, unless the place ends in .png, .svg or .pdf (any case).
 void require_chart_ending(const std::filesystem::path& place);

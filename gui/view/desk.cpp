@@ -12,6 +12,7 @@ Desk::Desk(sim::Preset preset, QSettings& kept, QObject* parent)
       guide(selection, bands),
       climb(selection, usual_threads()),
       window(selection, usual_threads()),
+      passage(selection, usual_threads()),
       recent(kept) {
     connect(&instrument, &Instrument::changed, this, [this] { selection.set_preset(instrument.preset()); });
     connect(&instrument, &Instrument::opened, &recent, &RecentFiles::add);
@@ -22,6 +23,7 @@ Desk::Desk(sim::Preset preset, QSettings& kept, QObject* parent)
     connect(&bands, &BandFinder::failed, this, tell);
     connect(&climb, &Study::failed, this, tell);
     connect(&window, &Study::failed, this, tell);
+    connect(&passage, &Study::failed, this, tell);
     wire_sound();
     bands.ask();
 }

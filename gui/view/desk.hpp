@@ -4,6 +4,7 @@
 #include "gui/model/bow_guide.hpp"
 #include "gui/model/instrument.hpp"
 #include "gui/model/note_band.hpp"
+#include "gui/model/passage_study.hpp"
 #include "gui/model/recent_files.hpp"
 #include "gui/model/selection.hpp"
 #include "gui/model/study.hpp"
@@ -30,6 +31,7 @@ public:
     BowGuide guide;
     ClimbStudy climb;
     WindowStudy window;
+    PassageStudy passage;
     RecentFiles recent;
     LiveBow live;
     TakePlayer takes;

@@ -3,6 +3,7 @@
 #include "gui/view/hear_page.hpp"
 #include "gui/view/instrument_page.hpp"
 #include "gui/view/lesson_page.hpp"
+#include "gui/view/passage_page.hpp"
 #include "gui/view/window_page.hpp"
 
 namespace gui {
@@ -14,6 +15,7 @@ std::vector<std::unique_ptr<Page>> make_pages(Desk& desk) {
     pages.push_back(std::make_unique<WindowPage>(desk));
     pages.push_back(std::make_unique<LessonPage>(desk));
     pages.push_back(std::make_unique<InstrumentPage>(desk));
+    pages.push_back(std::make_unique<PassagePage>(desk));
     return pages;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "sim/passage/weights.hpp"
 #include "sim/preset.hpp"
 #include "sim/score/tune.hpp"
 
@@ -29,6 +30,7 @@ struct HandPlace {
     double from_nut = 0.0;  ///< m
     std::size_t first = 0;  ///< first note that is played from here …
     std::size_t last = 0;   ///< … and the last
+    std::string name;       ///< "fret 3", "the guide fret", "31 mm above the guide fret"
     std::string landmark;   ///< what it is found by: "fret 3", "guide fret"; empty for none
     std::string why;        ///< why the hand comes here, in words; empty for the first place
 
@@ -44,12 +46,16 @@ struct Fingering {
     bool operator==(const Fingering&) const = default;
 };
 
-/// How many ways to give back.
+/// How many ways to give back, and what counts.
 struct FingeringPlan {
     int alternatives = 3;  ///< >= 1
+    FingeringWeights weights;
 };
 
-/// The best ways to finger the tune, cheapest first, at least one.  Strings and fingers that the tune gives are kept.
+/// The best ways to finger the tune, cheapest first, at least one: a shortest path over string, hand place and finger
+/// of every note, with the costs of sim/passage/hand.hpp.  The others are each the cheapest through some other string
+/// or hand place that differs from those before on a tenth of the notes (on two to eight); there may be fewer than
+/// asked for.  Strings and fingers that the tune gives are kept.  Fingers 1 to 4 only: no thumb on the string.
 /// InputError names the bar and the note that can't be played, and what could be.
 std::vector<Fingering> find_fingerings(const score::Tune& tune, const Preset& preset, const FingeringPlan& plan = {});
 

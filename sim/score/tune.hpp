@@ -30,7 +30,7 @@ struct TuneNote {
     Spelling spelling;
     double start = 0.0;     ///< quarter notes from the beginning, >= 0
     double duration = 0.0;  ///< quarter notes, > 0
-    int bar = 1;            ///< counted from 1
+    int bar = 1;            ///< counted from 1; an upbeat's is 0
     Stress stress = Stress::downbeat;
     std::string dynamic;                ///< in force here: "pp" … "ff"; empty where none was written yet
     std::optional<std::string> string;  ///< of the preset, where the tune names one
@@ -47,11 +47,28 @@ struct Tempo {
     bool operator==(const Tempo&) const = default;
 };
 
+/// From here on bars of so many beats of that kind.
+struct Metre {
+    double start = 0.0;  ///< quarter notes from the beginning; before it where an upbeat's bar would begin
+    int beats = 4;
+    int unit = 4;  ///< the note that counts as one: 4 is a quarter
+
+    bool operator==(const Metre&) const = default;
+};
+
+/// Quarter notes in a bar.
+double bar_length(const Metre& metre);
+/// Quarter notes from one felt beat to the next: a dotted quarter in 6/8, 9/8, 12/8.
+double beat_length(const Metre& metre);
+/// How heavy a place is, `in_bar` quarter notes after the bar's beginning.
+Stress stress_at(const Metre& metre, double in_bar);
+
 /// One line of music: no two notes sound at once.
 struct Tune {
     std::string title;
     std::vector<TuneNote> notes;  ///< in order of start, at least one
     std::vector<Tempo> tempos;    ///< the first at 0
+    std::vector<Metre> metres;    ///< in order of start; the first at 0 or before; none in music without bars
 
     bool operator==(const Tune&) const = default;
 };

@@ -13,12 +13,13 @@
 namespace tour {
 namespace {
 
-const char* const page_names[] = {"hear", "climb", "window", "instrument"};
+const char* const page_names[] = {"hear", "climb", "window", "instrument", "passage"};
 
 void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     wait_until([&] { return desk.bands.band()->stop == desk.selection.stop() && desk.bands.band()->fine; });
     if (page == 1) wait_until([&] { return desk.climb.up_to_date(); });
     if (page == 2) wait_until([&] { return desk.window.up_to_date(); });
+    if (page == 4) wait_until([&] { return desk.passage.up_to_date(); });
     wait_until([&] {
         for (const gui::ChartView* chart : window.findChildren<gui::ChartView*>())
             if (chart->isVisible() && chart->has_chart() && !chart->drawn()) return false;
