@@ -46,6 +46,7 @@ void draw_passage_chart(const analysis::OutputFile& file, const sim::report::Ask
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 /// The charts of a lesson's page; none in a build without Qt, and the page says so.
-std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson);
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson,
+                                                  const sim::LessonTune* tune);
 
 }  // namespace cli

@@ -28,6 +28,9 @@ void draw_passage_chart(const analysis::OutputFile&, const sim::report::AskedPas
                         const sim::report::BowedPassage&) {}
 void draw_speeds_chart(const analysis::OutputFile&, const sim::report::AskedSpeeds&, const sim::SpeedStudy&) {}
 
-std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&) { return {}; }
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&,
+                                                  const sim::LessonTune*) {
+    return {};
+}
 
 }  // namespace cli
