@@ -30,7 +30,7 @@ std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson
                                   .player = asked.preset.player,
                                   .reference_pitch = asked.preset.reference_pitch};
     const std::string stop = sim::report::stop_words(shown.note.stop);
-    return {
+    std::vector<sim::report::PageChart> made{
         {.svg = chart_svg(climb_chart(climb, lesson.climb)),
          .caption = "Where the bow must go as the stop climbs, and how sure it is there.",
          .description = "Chart: best contact point and contact band in millimetres and as a share of the sounding "
@@ -43,8 +43,8 @@ std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson
          .caption = "Every place and force for one note, " + stop + ": what the string does there.",
          .description = "Chart: over contact point and bow force, what the string does at " + stop +
                         ", with the contact band and the closed-form limits of the force."}};
-    if (tune != nullptr) charts.push_back(tune_chart(asked, *tune));
-    return charts;
+    if (tune != nullptr) made.push_back(tune_chart(asked, *tune));
+    return made;
 }
 
 }  // namespace gui::charts

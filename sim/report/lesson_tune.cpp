@@ -37,7 +37,10 @@ PathDrawing path_drawing(const LessonTune& tune) {
         const passage::BowedNote& note = bow.notes[i];
         const BandResult& found = kind_of(bow, note).band;
         const std::optional<Band>& band = found.band ? found.band : found.stretch;
-        PathNote shown{.label = note_label(tune, i), .start = note.start, .duration = note.duration};
+        PathNote shown;
+        shown.label = note_label(tune, i);
+        shown.start = note.start;
+        shown.duration = note.duration;
         if (band) {
             shown.near = band->near;
             shown.far = band->far;
@@ -101,12 +104,14 @@ std::string hand_places(const LessonTune& tune) {
     return text_element("h3", "Hand places") + "\n" + element("ol", items) + "\n";
 }
 
+std::string sentence(const std::string& text) { return text.ends_with('.') ? text : text + "."; }
+
 std::string warnings_list(const AskedLesson& asked, const LessonTune& tune) {
     auto warnings = fingering_warnings(tune.read.tune, asked.preset, tune.fingering);
     std::ranges::move(bow_warnings(tune.read.tune, tune.bow), std::back_inserter(warnings));
     if (warnings.empty()) return "";
     std::string items = "\n";
-    for (const passage::Warning& warning : warnings) items += text_element("li", warning.text + ".") + "\n";
+    for (const passage::Warning& warning : warnings) items += text_element("li", sentence(warning.text)) + "\n";
     return text_element("h3", "Look out for") + "\n" + element("ul", items) + "\n";
 }
 
