@@ -26,6 +26,7 @@ LessonAnswer lesson_answer(const LessonWish& wish, const sim::Workers& workers) 
     for (int stop = wish.lowest; stop <= wish.highest; ++stop) plan.climb.stops.push_back(stop);
     plan.heard = wish.heard.empty() ? sim::usual_heard(plan.climb.stops) : wish.heard;
     plan.seconds = wish.seconds;
+    plan.climb.grid = wish.grid;
     QuestionRun run = run_of(wish.question, "lesson", plan.climb.grid);
     sim::report::Settings& settings = run.record.settings;
     settings["stop_semitones"] = sim::report::Span{static_cast<double>(wish.lowest), static_cast<double>(wish.highest)};

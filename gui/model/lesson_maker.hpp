@@ -12,11 +12,12 @@ namespace gui {
 
 /// What goes into a lesson's page.
 struct LessonWish {
-    NoteQuestion question;      ///< instrument and string; its stop is not looked at
-    int lowest = 0;             ///< semitones
-    int highest = 0;            ///< semitones, >= lowest, on the board
-    std::vector<double> heard;  ///< semitones, rising; none: the usual ones
-    double seconds = 0.8;       ///< of each sound
+    NoteQuestion question;                      ///< instrument and string; its stop is not looked at
+    int lowest = 0;                             ///< semitones
+    int highest = 0;                            ///< semitones, >= lowest, on the board
+    std::vector<double> heard;                  ///< semitones, rising; none: the usual ones
+    double seconds = 0.8;                       ///< of each sound
+    sim::MapGrid grid = sim::ClimbPlan{}.grid;  ///< how finely
 };
 
 /// A lesson with what its texts speak of; the same that the command gives, and its page can be asked again by it.

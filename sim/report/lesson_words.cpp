@@ -152,9 +152,10 @@ std::string bandless_words(const Climb& climb) {
     if (bandless == 0) return "";
     const std::string asked = strokes_of_100(climb.player.band_share);
     const bool all = bandless == static_cast<std::ptrdiff_t>(climb.stops.size());
-    return (all ? "None of these stops has"
-                : fixed_number(static_cast<double>(bandless), 0) + " of these stops have no") +
-           std::string(all ? " a" : "") + " band in which " + asked +
+    const std::string which = all             ? "None of these stops has a"
+                              : bandless == 1 ? "One of these stops has no"
+                                              : std::to_string(bandless) + " of these stops have no";
+    return which + " band in which " + asked +
            " come out clean; there the dashed frame shows where the bow does nearly as well as it can. That does not "
            "mean "
            "that the note can't be played. The simulated player begins each stroke from rest, with forces from the "

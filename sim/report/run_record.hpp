@@ -43,7 +43,8 @@ Settings settings_of(const Preset& preset);
 /// would not take either.
 Preset with_setting(const Preset& preset, const std::string& key, const SettingValue& value, const std::string& where);
 
-/// Reads "run" from a JSON file that a command wrote, or from a lesson's page.  InputError if the file has none, or another command's.
+/// Reads "run" from a JSON file that a command wrote, or from a lesson's page.  InputError if the file has none, or
+/// another command's.
 RunRecord read_run(const std::filesystem::path& file, std::string_view command);
 
 /// FNV-1a of the text, 64 bits, as 16 hexadecimal digits.
