@@ -32,7 +32,9 @@ svg { display: block; max-width: 100%; }
 .string-drawing { width: 100%; height: auto; }
 .for-narrow { display: none; }
 .string-drawing text { font: 13px system-ui, "DejaVu Sans", Verdana, sans-serif; fill: var(--ink); }
-.string-drawing text.small { font-size: 11px; fill: var(--soft); }
+.string-drawing text.small { font-size: 12px; fill: var(--soft); }
+.for-narrow .string-drawing text { font-size: 15px; }
+.for-narrow .string-drawing text.small { font-size: 14px; }
 .board { fill: var(--board); }
 .fret { stroke: var(--soft); stroke-width: 1; }
 .guide { stroke: var(--soft); stroke-width: 1.5; stroke-dasharray: 5 3; }

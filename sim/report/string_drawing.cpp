@@ -16,7 +16,7 @@ constexpr double row_height = 21.0;  // px, as all below
 constexpr double head_height = 44.0;
 constexpr double foot_height = 44.0;
 constexpr double right_margin = 26.0;
-constexpr double label_width = 64.0;
+constexpr double label_width = 76.0;
 constexpr double least_tick_gap = 46.0;
 constexpr double least_fret_gap = 17.0;
 

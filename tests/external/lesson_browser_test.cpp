@@ -119,7 +119,7 @@ constexpr const char* layout_faults = R"JS((() => {
     }
     for (const one of boxes(document.querySelectorAll('h1, h2, h3, p, li, dd, audio, figcaption')))
         if (one.box.right > innerWidth + 0.5 || one.box.left < 0) faults.push('sticks out: ' + one.text.slice(0, 40));
-    if (document.querySelectorAll('svg.string-drawing').length !== 4) faults.push('a drawing is missing');
+    if (document.querySelectorAll('svg.string-drawing').length < 4) faults.push('a drawing is missing');
     return faults;
 })())JS";
 
