@@ -76,8 +76,8 @@ std::string scale_of(const PathDrawing& drawing, const Row& row, double reach) {
     }
     for (double s = row.from(); s <= row.to() + 0.01; s += 2.0) {
         text += line("tick", row.x(s), row.bottom(), row.x(s), row.bottom() + 4.0);
-        text +=
-            words(fixed_number(s, 0) + " s", row.x(s), row.bottom() + 16.0, s < row.to() ? "middle" : "end", "small");
+        text += words(fixed_number(s, 0) + " s", row.x(s), row.bottom() + 16.0,
+                      s > row.from() ? (s < row.to() ? "middle" : "end") : "start", "small");
     }
     return text;
 }
