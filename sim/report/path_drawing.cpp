@@ -18,6 +18,7 @@ constexpr double plot_height = 130.0;
 constexpr double foot_height = 26.0;
 constexpr double row_height = head_height + plot_height + foot_height;
 constexpr double letter_width = 9.0;
+constexpr double least_scale_gap = 24.0;
 
 std::string px(double value) { return fixed_number(value, 1); }
 
@@ -67,7 +68,8 @@ double reach_of(const PathDrawing& drawing) {
 }
 
 std::string scale_of(const PathDrawing& drawing, const Row& row, double reach) {
-    const double step_mm = analysis::mm_from_metres(reach) > 60.0 ? 20.0 : 10.0;
+    const double px_a_mm = plot_height / analysis::mm_from_metres(reach);
+    const double step_mm = 10.0 * px_a_mm >= least_scale_gap ? 10.0 : 20.0 * px_a_mm >= least_scale_gap ? 20.0 : 50.0;
     std::string text;
     for (double mm = 0.0; mm <= analysis::mm_from_metres(reach) + 0.5; mm += step_mm) {
         const double y = row.y(analysis::metres_from_mm(mm));
