@@ -63,5 +63,7 @@ void draw_fret_strip(const analysis::OutputFile& file, const sim::report::AskedF
                      const sim::FretTable& table, const std::string& paper);
 void draw_contact_ruler(const analysis::OutputFile& file, const sim::report::AskedFrets& asked, const sim::Climb& climb,
                         const std::string& paper);
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson,
+                                                  const sim::LessonTune* tune);
 
 }  // namespace cli

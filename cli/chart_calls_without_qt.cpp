@@ -41,6 +41,9 @@ void draw_fret_strip(const analysis::OutputFile&, const sim::report::AskedFrets&
 void draw_contact_ruler(const analysis::OutputFile&, const sim::report::AskedFrets&, const sim::Climb&,
                         const std::string&) {}
 
-std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&) { return {}; }
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson&, const sim::Lesson&,
+                                                  const sim::LessonTune*) {
+    return {};
+}
 
 }  // namespace cli

@@ -6,9 +6,10 @@
 
 namespace cli {
 
-std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson) {
+std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson,
+                                                  const sim::LessonTune* tune) {
     const gui::charts::ChartSession session;
-    return gui::charts::lesson_charts(asked, lesson);
+    return gui::charts::lesson_charts(asked, lesson, tune);
 }
 
 }  // namespace cli

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/report/lesson_parts.hpp"
 
+#include "sim/passage/bow_words.hpp"
 #include "sim/report/cautions_part.hpp"
 #include "sim/report/climb_part.hpp"
 #include "sim/report/html.hpp"
@@ -32,6 +33,14 @@ Json heard_part(const AskedLesson& asked, const Lesson& lesson) {
     return part;
 }
 
+Json tune_words_part(const LessonTune& tune) {
+    return {{"title", tune.read.tune.title},
+            {"notes", tune.read.tune.notes.size()},
+            {"hand_places", tune.fingering.hand_places.size()},
+            {"left_behind_mm", rounded_mm(tune.bow.left_behind)},
+            {"in_words", played_in_words(tune.read.tune, tune.bow, tune.played)}};
+}
+
 std::string remark_of(const Preset& preset) {
     return preset.remark.empty() ? "" : " About the instrument's values: " + preset.remark + ".";
 }
@@ -59,7 +68,7 @@ std::string making_part(const AskedLesson& asked, const Lesson& lesson) {
                        "\n" + run + "\n");
 }
 
-std::string lesson_json(const AskedLesson& asked, const Lesson& lesson) {
+std::string lesson_json(const AskedLesson& asked, const Lesson& lesson, const LessonTune* tune) {
     Json document;
     document["run"] = run_part(asked.run);
     document["rule"] = {{"verdict", rule_verdict_name(lesson.rule.verdict)},
@@ -67,6 +76,7 @@ std::string lesson_json(const AskedLesson& asked, const Lesson& lesson) {
                         {"follows", rounded(lesson.rule.follows)}};
     document["stops"] = climb_stops_part(climb_asked(asked), lesson.climb);
     document["heard"] = heard_part(asked, lesson);
+    if (tune != nullptr) document["tune"] = tune_words_part(*tune);
     document["cautions"] = cautions_part(lesson_cautions(asked));
     return json_text(document);
 }
@@ -96,10 +106,12 @@ std::string lesson_table(const AskedLesson& asked, const Lesson& lesson) {
     return asked.preset.name + ", string " + asked.string.name + "; " + player_line(player) + "\n\n" + table.text();
 }
 
-std::string lesson_in_words(const AskedLesson& asked, const Lesson& lesson) {
+std::string lesson_in_words(const AskedLesson& asked, const Lesson& lesson, const LessonTune* tune) {
     const std::string bandless = bandless_words(lesson.climb);
     return climb_in_words(lesson.climb) + "\n" + rule_words(lesson.rule) + "\n" +
-           (bandless.empty() ? "" : bandless + "\n") + cautions_words(lesson_cautions(asked));
+           (bandless.empty() ? "" : bandless + "\n") +
+           (tune != nullptr ? played_in_words(tune->read.tune, tune->bow, tune->played) + "\n" : "") +
+           cautions_words(lesson_cautions(asked));
 }
 
 }  // namespace sim::report

@@ -39,23 +39,24 @@ std::string head(const AskedLesson& asked) {
            "\n";
 }
 
-std::string contents() {
-    const std::vector<std::pair<std::string, std::string>> parts{
+std::string contents(bool with_tune) {
+    std::vector<std::pair<std::string, std::string>> parts{
         {"rule", "The rule"},        {"string", "The string and the bow"}, {"hear", "Hear it"},
         {"numbers", "Your numbers"}, {"practise", "How to practise"},      {"cautions", "Take care"},
         {"charts", "Charts"},        {"made", "How this was made"}};
+    if (with_tune) parts.insert(parts.begin() + 3, {"tune", "The tune"});
     std::string items;
     for (const auto& [id, name] : parts) items += element("li", text_element("a", name, {{"href", "#" + id}})) + "\n";
     return element("nav", element("ul", "\n" + items), {{"aria-label", "On this page"}}) + "\n";
 }
 
-std::string heading(const AskedLesson& asked) {
+std::string heading(const AskedLesson& asked, bool with_tune) {
     const PresetString& string = asked.string;
     const std::string about = asked.preset.name + " (" + asked.preset.kind + "), string " + string.name + ": " +
                               string.pitch + " of " + string.gauge.material +
                               ", A4 = " + short_number(asked.preset.reference_pitch) + " Hz";
-    return element("header",
-                   "\n" + text_element("h1", "The bow in high positions") + "\n" + paragraph(about) + contents()) +
+    return element("header", "\n" + text_element("h1", "The bow in high positions") + "\n" + paragraph(about) +
+                                 contents(with_tune)) +
            "\n";
 }
 
@@ -117,11 +118,14 @@ std::vector<Caution> lesson_cautions(const AskedLesson& asked) {
     return cautions;
 }
 
-std::string lesson_html(const AskedLesson& asked, const Lesson& lesson, const std::vector<PageChart>& charts) {
+std::string lesson_html(const AskedLesson& asked, const Lesson& lesson, const std::vector<PageChart>& charts,
+                        const LessonTune* tune) {
     const std::string main = rule_part(lesson) + drawing_part(asked, lesson) + hearing_part(asked, lesson) +
-                             numbers_part(asked, lesson) + practice_part(lesson) + cautions_list(asked) +
-                             charts_part(charts) + making_part(asked, lesson);
-    const std::string body = element("body", "\n" + heading(asked) + element("main", "\n" + main) + "\n");
+                             (tune != nullptr ? tune_part(asked, *tune) : "") + numbers_part(asked, lesson) +
+                             practice_part(lesson) + cautions_list(asked) + charts_part(charts) +
+                             making_part(asked, lesson);
+    const std::string body =
+        element("body", "\n" + heading(asked, tune != nullptr) + element("main", "\n" + main) + "\n");
     return "<!DOCTYPE html>\n" +
            element("html", "\n" + head(asked) + body + "\n",
                    {{"xmlns", "http://www.w3.org/1999/xhtml"}, {"lang", "en"}}) +

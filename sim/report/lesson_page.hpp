@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sim/lesson.hpp"
+#include "sim/lesson_tune.hpp"
 #include "sim/report/climb_report.hpp"
 
 #include <string>
@@ -26,13 +27,14 @@ struct PageChart {
 
 /// One self-contained page: HTML5 that is well-formed XML too, no scripts, no network; sounds and charts are in it.
 /// The same bytes for the same run.
-std::string lesson_html(const AskedLesson& asked, const Lesson& lesson, const std::vector<PageChart>& charts);
+std::string lesson_html(const AskedLesson& asked, const Lesson& lesson, const std::vector<PageChart>& charts,
+                        const LessonTune* tune = nullptr);
 
-std::string lesson_json(const AskedLesson& asked, const Lesson& lesson);
+std::string lesson_json(const AskedLesson& asked, const Lesson& lesson, const LessonTune* tune = nullptr);
 /// A line for each stop.
 std::string lesson_csv(const AskedLesson& asked, const Lesson& lesson);
 std::string lesson_table(const AskedLesson& asked, const Lesson& lesson);
-/// What the page's rule says, and what to mind.
-std::string lesson_in_words(const AskedLesson& asked, const Lesson& lesson);
+/// What the page's rule says, what became of the tune, and what to mind.
+std::string lesson_in_words(const AskedLesson& asked, const Lesson& lesson, const LessonTune* tune = nullptr);
 
 }  // namespace sim::report

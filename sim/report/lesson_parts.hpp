@@ -29,6 +29,9 @@ std::string sound_pair(const NamedSound& left_behind, const NamedSound& follows)
 /// The sounds with what to listen for.
 std::string hearing_part(const AskedLesson& asked, const Lesson& lesson);
 
+/// A tune: its sounds, the way of the bow, hand places, note by note.
+std::string tune_part(const AskedLesson& asked, const LessonTune& tune);
+
 /// The player's own numbers.
 std::string numbers_part(const AskedLesson& asked, const Lesson& lesson);
 

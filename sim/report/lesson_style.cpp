@@ -48,6 +48,9 @@ svg { display: block; max-width: 100%; }
 .stretch { fill: none; stroke: var(--band); stroke-width: 1.4; stroke-dasharray: 4 2.5; }
 .hair { fill: var(--band); }
 .best { stroke: var(--band); stroke-width: 2; }
+.left-behind { stroke: var(--behind); stroke-width: 1.4; stroke-dasharray: 6 3; }
+.path { fill: none; stroke: var(--ink); stroke-width: 2.2; stroke-linejoin: round; }
+.grid { stroke: var(--rule); stroke-width: 1; }
 .behind { stroke: var(--behind); stroke-width: 2.2; }
 .legend { list-style: none; padding: 0; margin: 0.5rem 0 0; display: flex; flex-wrap: wrap; gap: 0.15rem 1.3rem;
   font-size: 0.9rem; }
