@@ -50,7 +50,10 @@ TEST_F(RecordingsPageTest, WhatIsNoRecordingIsTold) {
     text.close();
     shown.open(place("letter.wav"));
     QString said;
-    ASSERT_TRUE(wait_until([&] { return !(said = message()).isEmpty(); }));
+    ASSERT_TRUE(wait_until([&] {
+        if (said.isEmpty()) said = message();
+        return !said.isEmpty();
+    }));
     EXPECT_TRUE(said.contains("letter.wav")) << said.toStdString();
     EXPECT_EQ(shown.answer(), nullptr);
 }
