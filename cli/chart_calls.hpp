@@ -52,7 +52,6 @@ void draw_match_chart(const analysis::OutputFile& file, const sim::report::Asked
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
 /// The charts of a lesson's page; none in a build without Qt, and the page says so.
-std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson);
 void draw_gauges_chart(const analysis::OutputFile& file, const sim::report::AskedGauges& asked,
                        const sim::GaugeStudy& study);
 

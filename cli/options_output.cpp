@@ -51,9 +51,6 @@ void require_csv_ending(const std::string& place) {
         throw analysis::InputError("--waveform " + place, "the file's name must end in .csv");
 }
 
-void require_page_ending(const std::string& place) {
-    if (fs::path(place).extension() != ".html")
-        throw analysis::InputError("--page " + place, "the file's name must end in .html");
 void require_musicxml_ending(const std::string& place) {
     const fs::path ending = fs::path(place).extension();
     if (ending != ".musicxml" && ending != ".xml")
@@ -118,8 +115,6 @@ OutputOptions::OutputOptions(CLI::App& parser, const Kinds& kinds) : kinds_(kind
     }
     if (kinds.page) {
         parser.add_option("--page", page_, "The page to FILE.html: one file, sounds and charts in it")
-    if (kinds.musicxml) {
-        parser.add_option("--musicxml", musicxml_, "The tune with fingers and strings to FILE.musicxml or .xml")
             ->type_name("FILE")
             ->group(group);
     }
@@ -136,12 +131,6 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
     if (page_) require_page_ending(*page_);
     std::vector<std::string> places = more;
     for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, musicxml_, page_}) {
-    if (page_) require_page_ending(*page_);
-    std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, page_}) {
-    if (musicxml_) require_musicxml_ending(*musicxml_);
-    std::vector<std::string> places = more;
-    for (const auto& place : {json_, csv_, chart_, wav_, waveform_, tone_chart_, tone_csv_, musicxml_}) {
         if (place) places.push_back(*place);
     }
     refuse_twins(places);
@@ -149,9 +138,6 @@ void OutputOptions::check(const std::vector<std::string>& more) const {
     if (tone_chart_) require_chart_place("--tone-chart", *tone_chart_);
     for (const auto& place : {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, page_,
                               kinds_.wav_file ? wav_ : std::nullopt})
-    for (const auto& place :
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, page_, kinds_.wav_file ? wav_ : std::nullopt})
-         {json_, csv_, chart_, waveform_, tone_chart_, tone_csv_, musicxml_, kinds_.wav_file ? wav_ : std::nullopt})
         if (place && !is_stdout(place)) analysis::OutputFile probe(*place);
     if (wav_ && kinds_.wav_folder) {
         const MadeFolder folder(folder_of(*wav_));
@@ -180,8 +166,8 @@ void OutputOptions::write(const Answers& answers) const {
     put(csv_, answers.csv);
     put(waveform_, answers.waveform);
     put(tone_csv_, answers.tone_csv);
-    put(page_, answers.page);
     put(musicxml_, answers.musicxml);
+    put(page_, answers.page);
     if (chart_) answers.chart(files.emplace_back(*chart_));
     if (tone_chart_) answers.tone_chart(files.emplace_back(*tone_chart_));
     if (wav_) {

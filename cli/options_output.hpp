@@ -27,8 +27,8 @@ public:
         bool waveform = false;
         bool tone_chart = false;
         bool tone_csv = false;
-        bool page = false;
         bool musicxml = false;
+        bool page = false;
     };
     OutputOptions(CLI::App& parser, const Kinds& kinds);
 
@@ -55,8 +55,8 @@ public:
         std::function<void(const analysis::OutputFile& file)> chart;  ///< draws into that file
         std::function<void(const analysis::OutputFile& file)> tone_chart;
         std::function<std::string()> tone_csv;
-        std::function<std::string()> page = {};
         std::function<std::string()> musicxml;
+        std::function<std::string()> page = {};
         struct Sound {
             std::string name;  ///< file in --wav DIR
             std::function<void(const analysis::OutputFile& file)> fill;
@@ -78,8 +78,8 @@ private:
     std::optional<std::string> waveform_;
     std::optional<std::string> tone_chart_;
     std::optional<std::string> tone_csv_;
-    std::optional<std::string> page_;
     std::optional<std::string> musicxml_;
+    std::optional<std::string> page_;
 };
 
 /// Printed wherever a sound was written.
