@@ -51,7 +51,6 @@ void draw_match_chart(const analysis::OutputFile& file, const sim::report::Asked
                       const sim::match::Match& match, std::size_t note);
 void draw_speeds_chart(const analysis::OutputFile& file, const sim::report::AskedSpeeds& asked,
                        const sim::SpeedStudy& study);
-/// The charts of a lesson's page; none in a build without Qt, and the page says so.
 void draw_gauges_chart(const analysis::OutputFile& file, const sim::report::AskedGauges& asked,
                        const sim::GaugeStudy& study);
 
@@ -62,6 +61,7 @@ void draw_fret_strip(const analysis::OutputFile& file, const sim::report::AskedF
                      const sim::FretTable& table, const std::string& paper);
 void draw_contact_ruler(const analysis::OutputFile& file, const sim::report::AskedFrets& asked, const sim::Climb& climb,
                         const std::string& paper);
+/// The charts of a lesson's page; none in a build without Qt, and the page says so.
 std::vector<sim::report::PageChart> lesson_charts(const sim::report::AskedLesson& asked, const sim::Lesson& lesson,
                                                   const sim::LessonTune* tune);
 

@@ -158,6 +158,30 @@
         <source>Preset of the instrument, JSON</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>Table of the strings, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the strings, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the recording&apos;s notes, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the recording&apos;s notes, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What you played</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sounds (*.flac *.wav)</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>gui::FingerHandle</name>
@@ -194,6 +218,81 @@
     </message>
     <message>
         <source>Be&amp;gin</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::GaugesTable</name>
+    <message>
+        <source>String</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>band, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>best, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>secure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>forgives, dB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>brightness, f0</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>least force, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pull, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All strings, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Impedance, kg/s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Inharmonicity, 1e-5</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Q</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>f L, Hz m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>To mind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>now: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 (%2 %)</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -429,6 +528,277 @@
     </message>
 </context>
 <context>
+    <name>gui::LessonPage</name>
+    <message>
+        <source>&amp;Open it when it is ready</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Make the page …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open in the bro&amp;wser</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give &amp;up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A page to hand out: the string, the bow&apos;s places, sounds and charts in one file for any browser.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Lowest stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Highest stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> semitones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How long each stop sounds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stops to listen to</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;From stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>To s&amp;top</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Each sounds for</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stops to &amp;listen to</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The page holds the rule in plain words, the string to scale with the bow&apos;s places, every chosen stop with the bow left behind and following to listen to, the numbers for this player, how to practise, cautions and charts. It is one file: it opens in any browser without a network, and prints on A4 and Letter.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How the page comes along</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Progress of the page</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Given up; nothing was written.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was written.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The lesson&apos;s page</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Asks where the file is to go, then makes it; some ten seconds.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Choose 1 to %1 stops to listen to.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pages (*.html)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The page is being made …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The page is in %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The lesson&apos;s page is in %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The page is in %1; no browser was found to open it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Lesson</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::ListeningPanel</name>
+    <message>
+        <source>&amp;Listen to me play</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Rec&amp;ord</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note heard</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch against the selected note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Brightness</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Motion of the string, by its sound</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Does it keep its tone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>State of the microphone</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Motion</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How loud it is can&apos;t be judged: distance, room and microphone are not known. Brightness is held against the simulated instrument, whose body is not yours; the motion is a guess by ear. Nothing is stored unless you record.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What this can&apos;t tell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Takes the microphone and tells what it hears of you, against the note under the finger.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keeps what comes in until you press again, ten minutes at the most; then asks for a file.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Listening …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>St&amp;op and save …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The microphone is off.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>–</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no clear pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1  %2 cents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 times the pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1; </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too loud for the microphone: turn its level down or stand farther away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>another note than %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 cents from %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>, %1 of the note&apos;s best</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Play %1, or put the finger where you play.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too low to keep its tone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Too high to keep its tone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In tune.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In tune and bright enough: it keeps its tone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In tune, but dull beside the note&apos;s best.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recording: %1 s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Listening; nothing is stored.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Nothing was written.
+%1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What you played is in %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>gui::MainWindow</name>
     <message>
         <source>What was done last</source>
@@ -632,6 +1002,239 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>The sound input was lost: connect it again, then listen.</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::NotesTable</name>
+    <message>
+        <source>Bar</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Finger</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hand</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Best, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Band, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Force, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Good</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bar of the tune.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The note as it is written.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String it is played on.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the finger stops the string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>0 is the open string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which of the hand places, in their order.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the bow is in the middle of the note, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the bow does best on this note, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The contact band; in brackets the most secure stretch where there is no band.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Force of the simulated stroke.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Share of good strokes where the bow is.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the string does in the simulated passage, the bow following.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What it does with the bow left behind where it suited the lowest note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no bow can stand there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 – %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>(%1)</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::PassagePage</name>
+    <message>
+        <source>Tune</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Studies invented for this program.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a &amp;tune …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>MusicXML, MIDI or words.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>or type notes with their lengths: D4:1 E4:1/2 F4 A4:2, then Enter</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes typed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear it le&amp;ft behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The bow stays where it suited the lowest note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Hear it follo&amp;wing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The bow goes the way that the chart shows.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The passage, note by note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>As a ta&amp;ble</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same numbers, a line for each note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a tune</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Tunes (*.musicxml *.xml *.mxl *.mid *.midi *.txt);;All files (*)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A whole tune: where the fingers fall, how the bow moves with them, and what becomes of a bow left behind.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of the passage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The &amp;passage</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::PassageText</name>
+    <message>
+        <source>%1 files (*.%2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sounds (*.wav *.flac)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the passage, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of the passage, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Score with fingers and bow, MusicXML</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the passage, bow left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sound of the passage, bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This tune can&apos;t be played here. %1</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1026,6 +1629,180 @@ Free software under GPL-3.0-or-later.</source>
     </message>
 </context>
 <context>
+    <name>gui::RecordedNotes</name>
+    <message>
+        <source>From, s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>To, s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Off by, cents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pitch, Hz</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Varies, ± cents</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Brightness</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clear, dB</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Clean, ms</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Motion, by its sound</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the note begins.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where it ends.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The nearest note at the instrument&apos;s own pitch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far the note lies above it; 100 cents are a semitone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The median over the steady part.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How far the pitch goes either way: vibrato, or an unsteady tone.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The centroid of the partials to 8 kHz, in multiples of the pitch: a dull tone has 2, a bright one 6.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Harmonic-to-noise ratio: the tone against the noise of bow and room.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Time from the beginning until the tone is clean.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How the string seems to move, with the share of such sounds for which that is right.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::RecordingsPage</name>
+    <message>
+        <source>&amp;As a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What the recording says</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a recording of single notes, WAV, FLAC, AIFF, Ogg or MP3, or one of the two examples.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What a recording says of each note: pitch, brightness, motion; and what the microphone hears as you play.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a recordin&amp;g …</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A sound file of single notes, one or two channels.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Example: bow follows</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A simulated climb, the bow going to the best contact point of each note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Example: left behind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same climb, the bow staying where it suited the lowest note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Progress of the analysis</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gives the analysis up.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same, a line for each note.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of the recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes of the recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This recording can&apos;t be analysed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Open a recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Sounds (*.wav *.flac *.aiff *.aif *.ogg *.mp3)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Pictures (*.png *.svg *.pdf)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Recordings</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>gui::ScreenText</name>
     <message>
         <source>%1 mm</source>
@@ -1145,6 +1922,14 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>%1: %2 to %3, %4 wide (%5).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>not clear from the sound</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, %2 sure</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
@@ -1410,6 +2195,112 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>%1 – %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::StringsPage</name>
+    <message>
+        <source>Strings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this string, thinner to thicker</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this string, other materials at the same pull</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>all strings of the instrument</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>widest band first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>most forgiving first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>least force first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>nearest to the present pull first</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Order of the strings shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Ranked at the octave.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>tuned higher by </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> semitones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>All strings tuned higher by, semitones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Caution: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The strings side by side</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;As a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;As a chart</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Which gauge suits the string: its band at the open string and high up, its pull, and what may break.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of the strings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;Strings</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::StripExports</name>
+    <message>
+        <source>To print at true size (*.pdf *.svg)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Fret strip to print at true size</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact ruler to print at true size</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
