@@ -21,8 +21,8 @@ gui::NoteQuestion on_the_treble() {
 
 /// A coarse answer, worked out once.
 const gui::PassageAnswerPointer& small_answer() {
-    static const auto answer = std::make_shared<const PassageAnswer>(
-        gui::passage_answer(on_the_treble(), "tempo=90 D5:1 A5 D6:1/2 C#5:1", Fineness::coarse, {.threads = 2}));
+    static const auto answer = std::make_shared<const PassageAnswer>(gui::passage_answer(
+        on_the_treble(), "tempo=90 D5:1 A5 D6:1/2 C#5:1,string=2", Fineness::coarse, {.threads = 2}));
     return answer;
 }
 
