@@ -5,29 +5,14 @@
 #include "gui/view/desk.hpp"
 #include "gui/view/strip_exports.hpp"
 
-#include <QHeaderView>
-#include <QPushButton>
 #include <QTableView>
 
 namespace gui {
 
 ClimbPage::ClimbPage(Desk& desk, QWidget* parent)
     : StudyPage(desk.climb, parent), desk_(&desk), stops_(new StopsTable(ScreenText(), this)) {
-    auto* table = new QTableView;
-    table->setModel(stops_);
-    table->setAccessibleName(tr("The climb, stop by stop"));
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setAlternatingRowColors(true);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->setTabKeyNavigation(false);
-    add_below(table);
-    auto* as_table = new QPushButton(tr("&As a table"));
-    as_table->setCheckable(true);
-    as_table->setToolTip(tr("The same numbers, a line for each stop; choose a line to put the finger there."));
-    add_beside(as_table);
-    connect(as_table, &QPushButton::toggled, this, [this](bool on) { show_below(on ? 1 : 0); });
+    QTableView* table = add_table(*stops_, tr("The climb, stop by stop"),
+                                  tr("The same numbers, a line for each stop; choose a line to put the finger there."));
     connect(&desk.climb, &Study::found, this, [this] { stops_->set_answer(desk_->climb.answer()); });
     connect(table, &QTableView::activated, this, [this](const QModelIndex& index) {
         const auto& answer = desk_->climb.answer();

@@ -7,11 +7,9 @@
 #include <QComboBox>
 #include <QFileDialog>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QTableView>
 #include <QVBoxLayout>
 
 namespace gui {
@@ -23,7 +21,7 @@ PassagePage::PassagePage(Desk& desk, QWidget* parent)
       shipped_(new QComboBox),
       line_(new QLineEdit) {
     static_cast<QVBoxLayout*>(layout())->insertWidget(0, tune_row());
-    add_table();
+    add_table(*notes_, tr("The passage, note by note"), tr("The same numbers, a line for each note."));
     connect(&desk.passage, &Study::found, this, &PassagePage::take_answer);
 }
 
@@ -58,24 +56,6 @@ QPushButton* PassagePage::hear_button(const QString& name, const QString& tip, b
     connect(button, &QPushButton::clicked, this, [this, follows] { hear(follows); });
     hear_buttons_.push_back(button);
     return button;
-}
-
-void PassagePage::add_table() {
-    auto* table = new QTableView;
-    table->setModel(notes_);
-    table->setAccessibleName(tr("The passage, note by note"));
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setAlternatingRowColors(true);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->setTabKeyNavigation(false);
-    add_below(table);
-    auto* as_table = new QPushButton(tr("As a ta&ble"));
-    as_table->setCheckable(true);
-    as_table->setToolTip(tr("The same numbers, a line for each note."));
-    add_beside(as_table);
-    connect(as_table, &QPushButton::toggled, this, [this](bool on) { show_below(on ? 1 : 0); });
 }
 
 void PassagePage::ask_open() {

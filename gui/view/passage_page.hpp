@@ -27,7 +27,6 @@ protected:
 private:
     QWidget* tune_row();
     QPushButton* hear_button(const QString& name, const QString& tip, bool follows);
-    void add_table();
     void ask_open();
     void take_line();
     void take_answer();

@@ -3,11 +3,11 @@
 
 #include "gui/charts/answers.hpp"
 #include "gui/view/desk.hpp"
+#include "gui/view/line_table.hpp"
 #include "gui/view/listening_panel.hpp"
 
 #include <QDir>
 #include <QFileDialog>
-#include <QHeaderView>
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
@@ -29,7 +29,7 @@ RecordingsPage::RecordingsPage(Desk& desk, QWidget* parent)
       runner_(usual_threads()),
       notes_(new RecordedNotes(ScreenText(), this)),
       words_(new QLabel),
-      as_table_(new QPushButton(tr("&As a table"))),
+      as_table_(table_button(tr("The same, a line for each note."))),
       cancel_(new QPushButton(tr("Cancel"))),
       progress_(new QProgressBar),
       below_(new QStackedLayout),
@@ -78,8 +78,6 @@ QLayout* RecordingsPage::sources() {
     cancel_->setToolTip(tr("Gives the analysis up."));
     row->addWidget(progress_);
     row->addWidget(cancel_);
-    as_table_->setCheckable(true);
-    as_table_->setToolTip(tr("The same, a line for each note."));
     row->addWidget(as_table_);
     progress_->hide();
     cancel_->hide();
@@ -91,17 +89,8 @@ QWidget* RecordingsPage::results() {
     both->setLayout(below_);
     below_->setContentsMargins(0, 0, 0, 0);
     chart_->setAccessibleName(tr("Chart of the recording"));
-    auto* table = new QTableView;
-    table->setModel(notes_);
-    table->setAccessibleName(tr("Notes of the recording"));
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setAlternatingRowColors(true);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->setTabKeyNavigation(false);
     below_->addWidget(chart_);
-    below_->addWidget(table);
+    below_->addWidget(line_table(*notes_, tr("Notes of the recording")));
     return both;
 }
 

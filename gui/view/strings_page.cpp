@@ -8,10 +8,8 @@
 #include <QComboBox>
 #include <QDoubleSpinBox>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
-#include <QTableView>
 #include <QVBoxLayout>
 
 namespace gui {
@@ -40,7 +38,7 @@ StringsPage::StringsPage(Desk& desk, StringsStudy* study, QWidget* parent)
     connect(study, &Study::failed, &desk, [&desk](const QString& message) { emit desk.wrong(tr("Strings"), message); });
     add_wishes();
     add_cautions();
-    add_table();
+    add_table(*gauges_, tr("The strings side by side"), tr("The same numbers, a line for each string."));
 }
 
 void StringsPage::add_wishes() {
@@ -83,26 +81,6 @@ void StringsPage::show_answer() {
         texts.append(QString::fromStdString(caution.text));
     cautions_->setText(tr("Caution: %1").arg(texts.join(' ')));
     cautions_->setVisible(!texts.isEmpty());
-}
-
-void StringsPage::add_table() {
-    auto* table = new QTableView;
-    table->setModel(gauges_);
-    table->setAccessibleName(tr("The strings side by side"));
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setAlternatingRowColors(true);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
-    table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table->setTabKeyNavigation(false);
-    add_below(table);
-    auto* as_table = new QPushButton(tr("&As a table"));
-    as_table->setCheckable(true);
-    add_beside(as_table);
-    connect(as_table, &QPushButton::toggled, this, [this, as_table](bool on) {
-        show_below(on ? 1 : 0);
-        as_table->setText(on ? tr("&As a chart") : tr("&As a table"));
-    });
 }
 
 void StringsPage::ask() {

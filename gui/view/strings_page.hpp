@@ -30,7 +30,6 @@ protected:
 private:
     StringsPage(Desk& desk, StringsStudy* study, QWidget* parent);
     void add_wishes();
-    void add_table();
     void add_cautions();
     void show_answer();
     void ask();

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/view/study_page.hpp"
 
+#include "gui/view/line_table.hpp"
+
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStackedLayout>
+#include <QTableView>
 #include <QVBoxLayout>
 
 namespace gui {
@@ -70,8 +73,15 @@ void StudyPage::set_larger(bool larger) {
 }
 
 void StudyPage::add_beside(QWidget* widget) { top_->addWidget(widget); }
-void StudyPage::add_below(QWidget* widget) { below_->addWidget(widget); }
-void StudyPage::show_below(int index) { below_->setCurrentIndex(index); }
+
+QTableView* StudyPage::add_table(QAbstractItemModel& model, const QString& name, const QString& tip) {
+    QTableView* table = line_table(model, name);
+    below_->addWidget(table);
+    QPushButton* as_table = table_button(tip);
+    add_beside(as_table);
+    connect(as_table, &QPushButton::toggled, this, [this](bool on) { below_->setCurrentIndex(on ? 1 : 0); });
+    return table;
+}
 
 void StudyPage::set_looked_at(bool looked_at) {
     looked_at_ = looked_at;

@@ -5,12 +5,14 @@
 #include "gui/view/chart_view.hpp"
 #include "gui/view/page.hpp"
 
+class QAbstractItemModel;
 class QHBoxLayout;
 class QLabel;
 class QProgressBar;
 class QPushButton;
 class QScrollArea;
 class QStackedLayout;
+class QTableView;
 
 namespace gui {
 
@@ -36,9 +38,8 @@ protected:
     virtual bool has_answer() const = 0;
     /// Beside the words.
     void add_beside(QWidget* widget);
-    /// Another way to show the same answer.
-    void add_below(QWidget* widget);
-    void show_below(int index);
+    /// The same answer line by line, in the chart's place while its button is down.
+    QTableView* add_table(QAbstractItemModel& model, const QString& name, const QString& tip);
     /// "Chart of …" into a file.
     Export chart_export(const QString& name, const QString& file_name) const;
 

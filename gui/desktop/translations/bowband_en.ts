@@ -73,10 +73,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>&amp;As a table</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>The same numbers, a line for each stop; choose a line to put the finger there.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -647,6 +643,17 @@
     </message>
 </context>
 <context>
+    <name>gui::LineTable</name>
+    <message>
+        <source>&amp;As a table</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>&amp;As a chart</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>gui::ListeningPanel</name>
     <message>
         <source>&amp;Listen to me play</source>
@@ -1172,10 +1179,6 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>The passage, note by note</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>As a ta&amp;ble</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1717,10 +1720,6 @@ Free software under GPL-3.0-or-later.</source>
 </context>
 <context>
     <name>gui::RecordingsPage</name>
-    <message>
-        <source>&amp;As a table</source>
-        <translation type="unfinished"></translation>
-    </message>
     <message>
         <source>Cancel</source>
         <translation type="unfinished"></translation>
@@ -2269,14 +2268,6 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>&amp;As a table</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>&amp;As a chart</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Which gauge suits the string: its band at the open string and high up, its pull, and what may break.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2286,6 +2277,10 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>&amp;Strings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same numbers, a line for each string.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
