@@ -25,9 +25,7 @@ Plans plans_of(Question& question) {
     Plans plans;
     plans.climb.stops = question.stops();
     plans.climb.end = question.stop_end;
-    plans.climb.grid.contact_points =
-        question.whole(contact_points_option, plans.climb.grid.contact_points, {2, 400, ""});
-    plans.climb.grid.player_forces = question.whole(forces_option, plans.climb.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plans.climb.grid);
     plans.times.stop = question.number(seconds_option, plans.times.stop, {0.2, 5.0, "s"});
     return plans;
 }

@@ -14,8 +14,7 @@ namespace {
 
 sim::EndsPlan plan_of(Question& question, const sim::Note& note) {
     sim::EndsPlan plan;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     plan.held_points = question.whole(held_points_option, plan.held_points, {1, 40, ""});
     plan.end = question.stop_end;
     plan.contact_point = place_asked(question, note);

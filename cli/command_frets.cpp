@@ -63,8 +63,7 @@ sim::ClimbPlan ruler_plan(Question& question) {
     const bool listed = asked != question.run.settings.end() && std::holds_alternative<std::string>(asked->second);
     plan.stops = listed ? question.some_stops() : question.stops();
     plan.end = question.stop_end;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     return plan;
 }
 

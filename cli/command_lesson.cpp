@@ -62,9 +62,7 @@ sim::LessonPlan plan_of(Question& question) {
     sim::LessonPlan plan;
     plan.climb.stops = question.stops();
     plan.climb.end = question.stop_end;
-    plan.climb.grid.contact_points =
-        question.whole(contact_points_option, plan.climb.grid.contact_points, {2, 400, ""});
-    plan.climb.grid.player_forces = question.whole(forces_option, plan.climb.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.climb.grid);
     plan.seconds = question.number(seconds_option, plan.seconds, {0.3, 2.0, "s"});
     plan.heard = heard_stops(question, plan.climb.stops);
     return plan;

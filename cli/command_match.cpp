@@ -68,8 +68,8 @@ MatchCommand::MatchCommand(CLI::App& program) {
     options_ =
         std::make_unique<RunOptions>(parser, "match",
                                      std::initializer_list<SettingOption>{contact_points_option, forces_option,
-                                                                          region_share_option, chart_note_option});
-    options_->any_string();
+                                                                          region_share_option, chart_note_option},
+                                     RunOptions::Asks::one_or_every_string);
     output_ = std::make_unique<OutputOptions>(parser, OutputOptions::Kinds{.chart = true});
 }
 

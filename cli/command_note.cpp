@@ -40,8 +40,7 @@ double force_of(const Question& question, const sim::Player& player) {
 
 sim::MapGrid grid_of(Question& question) {
     sim::MapGrid grid = best_place_grid;
-    grid.contact_points = question.whole(contact_points_option, grid.contact_points, {2, 400, ""});
-    grid.player_forces = question.whole(forces_option, grid.player_forces, {2, 200, ""});
+    ask_grid(question, grid);
     return grid;
 }
 

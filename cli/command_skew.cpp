@@ -19,8 +19,7 @@ constexpr SettingOption skew_option{"--skew-degrees", "skew_degrees", SettingKin
 
 sim::SkewPlan plan_of(Question& question) {
     sim::SkewPlan plan;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     plan.stroke_length = analysis::metres_from_mm(
         question.number(stroke_option, analysis::mm_from_metres(plan.stroke_length), {1.0, 1500.0, "mm"}));
     if (question.span(skew_option.key))

@@ -19,8 +19,7 @@ sim::SpeedPlan plan_of(Question& question) {
     plan.stops = question.some_stops();
     plan.end = question.stop_end;
     plan.speeds = question.numbers(speeds_option, usual_speeds(question.preset.player), {0.005, 5.0, "m/s"});
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     return plan;
 }
 

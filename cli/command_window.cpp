@@ -40,8 +40,7 @@ void refuse_outputs_of_a_window(const OutputOptions& output) {
 
 sim::WindowPlan plan_of(Question& question, const sim::Note& note) {
     sim::WindowPlan plan;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     plan.grid.more_forces = plan.grid.player_forces;
     plan.held_points = question.whole(held_points_option, plan.held_points, {0, 400, ""});
     const auto range = question.span(contact_option.key);

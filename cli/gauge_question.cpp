@@ -3,6 +3,7 @@
 
 #include "analysis/errors.hpp"
 #include "analysis/units.hpp"
+#include "cli/note_question.hpp"
 #include "cli/setting_text.hpp"
 #include "sim/material.hpp"
 #include "sim/preset_reader.hpp"
@@ -39,14 +40,9 @@ constexpr SettingOption replace_option{"--replace", "replace", SettingKind::word
 constexpr std::size_t most_candidates = 40;
 constexpr int span_steps = 5;
 
-struct Allowed {
-    double low;
-    double high;
-    const char* unit;
-};
-
 /// One number, several, or five even in ratio from A to B; none where not asked for.
-std::vector<double> values_asked(const Question& question, const SettingOption& option, const Allowed& allowed) {
+std::vector<double> values_asked(const Question& question, const SettingOption& option,
+                                 const Question::Allowed& allowed) {
     const auto found = question.run.settings.find(option.key);
     if (found == question.run.settings.end()) return {};
     std::vector<double> values;
@@ -127,8 +123,7 @@ sim::GaugePlan plan_of(Question& question) {
     sim::GaugePlan plan;
     plan.stops = question.stops_or({0.0, 12.0, 19.0});
     plan.end = question.stop_end;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     question.note_usual(aim_option.key, std::string(sim::gauge_aim_name(plan.aim)));
     const std::string* name = word(question, aim_option);
     const auto aim = sim::gauge_aim_from_name(*name);

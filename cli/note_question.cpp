@@ -34,6 +34,11 @@ double best_place(const sim::Note& note, const sim::Player& player, const sim::M
                                                           "); give --contact-mm to hear one all the same");
 }
 
+void ask_grid(Question& question, sim::MapGrid& grid) {
+    grid.contact_points = question.whole(contact_points_option, grid.contact_points, {2, 400, ""});
+    grid.player_forces = question.whole(forces_option, grid.player_forces, {2, 200, ""});
+}
+
 void require_force_range(const Question& question) {
     if (std::holds_alternative<double>(question.run.settings.at("force_newtons")))
         throw analysis::InputError("--force-newtons", "must be a range A:B here (0.1:0.4); note takes a single force");

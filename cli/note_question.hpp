@@ -24,6 +24,9 @@ inline constexpr sim::MapGrid best_place_grid{.contact_points = 24, .player_forc
 double best_place(const sim::Note& note, const sim::Player& player, const sim::MapGrid& grid,
                   const sim::Workers& workers);
 
+/// --contact-points and --forces, where they are given, put into a grid; both come into force.
+void ask_grid(Question& question, sim::MapGrid& grid);
+
 /// InputError where --force-newtons gives a single force but the command spreads it over a range.
 void require_force_range(const Question& question);
 

@@ -97,10 +97,10 @@ std::string option_named(const std::vector<SettingOption>& options, const std::s
 }
 
 /// The string asked for, with the stops and what ends them.
-void put_string(Question& question, bool any_string) {
+void put_string(Question& question, bool or_every) {
     sim::report::Settings& settings = question.run.settings;
     const auto named = settings.find("string");
-    question.every_string = any_string && (named == settings.end() || named->second == SettingValue("all"));
+    question.every_string = or_every && (named == settings.end() || named->second == SettingValue("all"));
     question.string_named =
         !question.every_string && named != settings.end() && std::holds_alternative<std::string>(named->second);
     question.string = sim::preset_string(question.preset, question.string_named ? std::get<std::string>(named->second)
@@ -119,10 +119,10 @@ void put_string(Question& question, bool any_string) {
 RunOptions::RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more, Asks asks)
     : command_(std::move(command)), asks_(asks) {
     parser.add_option("PRESET", preset_, "A preset file, or the short or full name of a shipped one")->type_name("");
-    if (asks == Asks::one_string)
+    if (asks != Asks::whole_instrument)
         for (const SettingOption& option : {string_option, stop_option, stop_end_option})
             add(parser, option, note_group);
-    const char* group = asks == Asks::one_string ? note_group : tune_group;
+    const char* group = asks == Asks::whole_instrument ? tune_group : note_group;
     for (const SettingOption& option : {law_option, reference_option, temperament_option}) add(parser, option, group);
     for (const SettingOption& option : more) add(parser, option, group);
     for (const SettingOption& option : player_options) add(parser, option, player_group);
@@ -200,7 +200,7 @@ Question RunOptions::ask() const {
     }
     settings.merge(sim::report::settings_of(question.preset));
 
-    if (asks_ == Asks::one_string) put_string(question, any_string_);
+    if (asks_ != Asks::whole_instrument) put_string(question, asks_ == Asks::one_or_every_string);
     question.workers.kernel = kernel_of(settings);
     settings["kernel"] = std::string(sim::kernel_name(question.workers.kernel));
     return question;

@@ -54,7 +54,7 @@ struct Question {
     sim::Preset preset;
     sim::PresetString string;
     bool string_named = false;  ///< by --string, or by the record that is repeated; else it is the first
-    bool every_string = false;  ///< none was named, see RunOptions::any_string
+    bool every_string = false;  ///< none was named, and the command asks for one_or_every_string
     std::optional<sim::StopEnd> stop_end;
     sim::Workers workers;  ///< threads and kernel asked for; nobody told
 
@@ -89,13 +89,11 @@ struct Question {
 /// PRESET, --repeat, --threads, and the options that are settings of the run.
 class RunOptions {
 public:
-    /// What the command is about: a note or notes of one string, or all strings and stops.
-    enum class Asks { one_string, whole_instrument };
+    /// What the command is about: a note or notes of one string (the first, or every one, where none is named), or all
+    /// strings and stops.
+    enum class Asks { one_string, one_or_every_string, whole_instrument };
     RunOptions(CLI::App& parser, std::string command, std::initializer_list<SettingOption> more,
                Asks asks = Asks::one_string);
-
-    /// Without --string every string is meant and not the first.
-    void any_string() { any_string_ = true; }
 
     /// Everything given is read and checked against the preset.
     Question ask() const;
@@ -108,7 +106,6 @@ private:
 
     std::string command_;
     Asks asks_ = Asks::one_string;
-    bool any_string_ = false;
     std::vector<SettingOption> options_;
     std::map<std::string, std::string> given_;  ///< option's key -> text
     std::string preset_;

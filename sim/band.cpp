@@ -57,14 +57,12 @@ Band band_of(const Curve& curve, const Stretch& s, double share) {
     return band;
 }
 
-std::string percent(double share) { return fixed_number(100.0 * share, 0) + " %"; }
-
 std::string no_band_reason(const Security& best, const Player& player) {
     if (best.security <= least_security)
         return "no stroke of the range speaks and keeps its tone anywhere; mostly " +
                std::string(fault_name(best.fails_by));
-    return "at best " + percent(best.security) + " of strokes speak and keep their tone, the band asks " +
-           percent(player.band_share) + "; the rest: " + std::string(fault_name(best.fails_by));
+    return "at best " + percent_words(best.security) + " of strokes speak and keep their tone, the band asks " +
+           percent_words(player.band_share) + "; the rest: " + std::string(fault_name(best.fails_by));
 }
 
 /// The place that most nearly speaks, for the reason's sake where nothing is secure.

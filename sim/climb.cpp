@@ -26,10 +26,6 @@ ClimbStop stop_of(const StrokeMap& map, const Assessment& assessment, const Play
     return stop;
 }
 
-bool can_stand(const Note& note, double contact_point) {
-    return contact_point >= note.floor && contact_point <= farthest_contact(note);
-}
-
 ClimbPlace place_at(const StrokeMap& map, const Assessment& assessment, double contact_point) {
     ClimbPlace place{
         .contact_point = contact_point, .security = assessment.at(contact_point), .stroke = {}, .spread = {}};
@@ -56,8 +52,6 @@ void play_shown_strokes(Climb& climb, const Workers& workers) {
         }
     });
 }
-
-std::string mm(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
 
 }  // namespace
 
@@ -105,11 +99,11 @@ std::string climb_in_words(const Climb& climb) {
         return "At stop " + semitones(first.band.best ? last : first) +
                " no stroke of this range speaks anywhere on the string, so there is no path for the bow to follow.";
     std::string words = "From stop " + semitones(first) + " to stop " + semitones(last) + " the bow must move from " +
-                        mm(*first.band.best) + " to " + mm(*last.band.best) + " from the bridge. ";
+                        mm_words(*first.band.best) + " to " + mm_words(*last.band.best) + " from the bridge. ";
     const auto fails = std::ranges::find_if(climb.stops, [](const ClimbStop& stop) {
         return stop.left_behind.security.security < 0.5 && stop.band.at_best.security >= 0.5;
     });
-    const std::string place = mm(first.left_behind.contact_point);
+    const std::string place = mm_words(first.left_behind.contact_point);
     if (fails == climb.stops.end())
         return words + "A bow left behind at " + place +
                " does no worse than one that follows by the measure used here.";

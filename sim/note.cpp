@@ -83,8 +83,12 @@ Note make_note(const Preset& preset, const String& open, double stop, std::optio
 
 double farthest_contact(const Note& note) { return farthest_ratio * note.string.length; }
 
+bool can_stand(const Note& note, double contact_point) {
+    return contact_point >= note.floor && contact_point <= farthest_contact(note);
+}
+
 void check_contact(const Note& note, double contact_point) {
-    if (contact_point >= note.floor && contact_point <= farthest_contact(note)) return;
+    if (can_stand(note, contact_point)) return;
     const auto mm = [](double metres) { return short_number(analysis::mm_from_metres(metres)); };
     const std::string fault = contact_point < note.floor ? " mm lies under the floor (half the hair's width + 2 mm)"
                                                          : " mm lies past 0.45 of the sounding length";

@@ -46,7 +46,9 @@ Note make_note(const Preset& preset, const String& open, double stop, std::optio
 /// The farthest place at which a note is bowed here: 0.45 of the sounding length, m from the bridge.
 double farthest_contact(const Note& note);
 
-/// A contact point must lie from the floor up to the farthest; InputError says where it may be otherwise.
+/// Does a contact point lie from the floor up to the farthest?
+bool can_stand(const Note& note, double contact_point);
+/// It must; InputError says where it may be otherwise.
 void check_contact(const Note& note, double contact_point);
 
 /// Samples per second for a bow at this contact point: a slip of contact ratio * period holds 16 or more, the rosin's

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "analysis/units.hpp"
 #include "sim/speeds.hpp"
 #include "sim/text.hpp"
 
@@ -7,8 +6,6 @@ namespace sim {
 
 namespace {
 
-std::string mm(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
-std::string percent(double share) { return fixed_number(100.0 * share, 0) + " %"; }
 std::string newtons(double force) { return fixed_number(force, force < 1.0 ? 2 : 1); }
 std::string speed(const SpeedRow& row) { return short_number(row.player.speed) + " m/s"; }
 
@@ -25,9 +22,9 @@ std::string speaking(const SpeedRow& row) {
 std::string wants_words(const SpeedRow& row) {
     const std::string note = "Stop " + short_number(row.note.stop) + ": ";
     if (!row.is_secure()) return note + "no stroke of the speeds and forces tried speaks and keeps its tone anywhere.";
-    return note + "the note does best at " + speed(row) + " with " + forces(row.player) + ", " + mm(*row.band.best) +
-           " from the bridge: " + percent(row.band.at_best.security) + " of strokes speak and keep their tone; there " +
-           speaking(row) + ".";
+    return note + "the note does best at " + speed(row) + " with " + forces(row.player) + ", " +
+           mm_words(*row.band.best) + " from the bridge: " + percent_words(row.band.at_best.security) +
+           " of strokes speak and keep their tone; there " + speaking(row) + ".";
 }
 
 /// "a stretch of 12 mm about 40 mm, 45 % secure, where 0.03 to 0.2 N speak"
@@ -35,8 +32,8 @@ std::string room_words(const SpeedRow& row) {
     if (!row.band.best) return "nowhere to speak";
     if (!row.is_secure()) return "no place where a stroke keeps its tone";
     return std::string(row.band.band ? "a band" : "no band but a stretch") + " of " +
-           mm(row.place()->far - row.place()->near) + " about " + mm(*row.band.best) + ", " +
-           percent(row.band.at_best.security) + " secure (" + speaking(row) + ")";
+           mm_words(row.place()->far - row.place()->near) + " about " + mm_words(*row.band.best) + ", " +
+           percent_words(row.band.at_best.security) + " secure (" + speaking(row) + ")";
 }
 
 std::string cost_words(const SpeedRow& slow, const SpeedRow& quick) {
@@ -49,9 +46,9 @@ std::string scaling_words(const SpeedRow& first, const SpeedRow& last) {
     if (!first.is_secure()) return rule + "no stroke keeps its tone at any speed tried.";
     if (&first == &last) return rule + "strokes keep their tone at " + speed(first) + " only.";
     return rule + "strokes keep their tone from " + speed(first) + " to " + speed(last) +
-           "; between these the best place goes from " + mm(*first.band.best) + " to " + mm(*last.band.best) +
-           " and the secure share from " + percent(first.band.at_best.security) + " to " +
-           percent(last.band.at_best.security) + ".";
+           "; between these the best place goes from " + mm_words(*first.band.best) + " to " +
+           mm_words(*last.band.best) + " and the secure share from " + percent_words(first.band.at_best.security) +
+           " to " + percent_words(last.band.at_best.security) + ".";
 }
 
 }  // namespace

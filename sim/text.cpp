@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/text.hpp"
 
+#include "analysis/units.hpp"
+
 #include <array>
 #include <charconv>
 
@@ -21,5 +23,9 @@ std::string fixed_number(double value, int decimals) {
     if (is_zero && text.front() == '-') text.erase(0, 1);
     return text;
 }
+
+std::string mm_words(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
+
+std::string percent_words(double share) { return fixed_number(100.0 * share, 0) + " %"; }
 
 }  // namespace sim

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sim/passage/bow_words.hpp"
 
-#include "analysis/units.hpp"
 #include "sim/passage/place_words.hpp"
 #include "sim/text.hpp"
 
@@ -17,9 +16,6 @@ constexpr double same_place = 3e-3;      // m
 constexpr std::size_t most_named = 6;
 
 using Numbers = std::vector<std::size_t>;
-
-std::string mm(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
-std::string percent(double share) { return fixed_number(100.0 * share, 0) + " %"; }
 
 template <class Test>
 Numbers notes_that(const Passage& passage, Test test) {
@@ -48,10 +44,11 @@ void add_far_notes(const score::Tune& tune, const Passage& passage, std::vector<
         const BandResult& band = kind_of(passage, note).band;
         if (!band.best || note.security.security > band.at_best.security - far_loss) continue;
         warnings.push_back({i, "bow_too_far",
-                            note_words(tune, i) + ": the bow is at " + mm(note.contact) + ", its best place at " +
-                                mm(*band.best) + "; there and back is a long way for the time, at " +
-                                mm(passage.plan.travel) + " a second. Here " + percent(note.security.security) +
-                                " of strokes are good, there " + percent(band.at_best.security)});
+                            note_words(tune, i) + ": the bow is at " + mm_words(note.contact) + ", its best place at " +
+                                mm_words(*band.best) + "; there and back is a long way for the time, at " +
+                                mm_words(passage.plan.travel) + " a second. Here " +
+                                percent_words(note.security.security) + " of strokes are good, there " +
+                                percent_words(band.at_best.security)});
     }
 }
 
@@ -72,9 +69,9 @@ void add_bandless(const Passage& passage, std::vector<Warning>& warnings) {
     }
     const double asked = kind_of(passage, passage.notes.front()).player.band_share;
     warnings.push_back({notes.front(), "no_band",
-                        counted(notes, passage) + " have a best place but no band: even there " + percent(low) +
-                            " to " + percent(high) + " of all strokes of the force range are good, a band asks " +
-                            percent(asked) +
+                        counted(notes, passage) + " have a best place but no band: even there " + percent_words(low) +
+                            " to " + percent_words(high) + " of all strokes of the force range are good, a band asks " +
+                            percent_words(asked) +
                             ". Bow there all the same: a force chosen with care does better than the "
                             "whole range"});
 }
@@ -105,8 +102,8 @@ void add_long(const score::Tune& tune, const Passage& passage, std::vector<Warni
     const BowedNote& first = passage.notes[notes.front()];
     warnings.push_back(
         {notes.front(), "long_note",
-         counted(notes, passage) + " would take more than " + mm(usable_hair) + " of hair: " + named(tune, notes) +
-             ". They are bowed slower and as much lighter, the first at " +
+         counted(notes, passage) + " would take more than " + mm_words(usable_hair) +
+             " of hair: " + named(tune, notes) + ". They are bowed slower and as much lighter, the first at " +
              fixed_number(kind_of(passage, first).player.speed, 2) + " m/s; a change of bow would do as well"});
 }
 
@@ -181,13 +178,14 @@ std::string why_not(const Passage& passage, std::size_t note, BowWay way, const 
     const std::string motion = plain_motion(played.verdict.motion);
     if (played.too_short) return motion + "; the note is too short to tell more";
     const Security& here = way == BowWay::follows ? bowed.security : bowed.left_behind;
-    std::string words = motion + "; at this place " + percent(here.speaks_share) + " of strokes of the range speak";
+    std::string words =
+        motion + "; at this place " + percent_words(here.speaks_share) + " of strokes of the range speak";
     if (here.fails_by != Fault::none) words += ", the others fail most by: " + std::string(fault_name(here.fails_by));
     return words;
 }
 
 std::string played_in_words(const score::Tune& tune, const Passage& passage, const SimulatedPassage& simulated) {
-    return "Played with the bow left behind, " + mm(passage.left_behind) + " from the bridge where it suited " +
+    return "Played with the bow left behind, " + mm_words(passage.left_behind) + " from the bridge where it suited " +
            note_words(tune, passage.lowest) + ", " +
            result_words(tune, passage, simulated.left_behind, BowWay::left_behind) +
            "\nPlayed with the bow following, " + result_words(tune, passage, simulated.follows, BowWay::follows);
@@ -208,7 +206,7 @@ std::vector<std::string> contact_words(const Passage& passage) {
     for (const BowedNote& note : passage.notes) {
         words.emplace_back();
         if (written >= 0.0 && std::abs(note.contact - written) < same_place) continue;
-        words.back() = "bow " + mm(note.contact) + (written < 0.0 ? " from the bridge" : "");
+        words.back() = "bow " + mm_words(note.contact) + (written < 0.0 ? " from the bridge" : "");
         written = note.contact;
     }
     return words;

@@ -106,10 +106,6 @@ void find_forces(Passage& passage, const Workers& workers) {
 
 }  // namespace
 
-bool can_stand(const Note& note, double contact_point) {
-    return contact_point >= note.floor && contact_point <= farthest_contact(note);
-}
-
 Passage find_passage(const score::Tune& tune, const Fingering& fingering, const Preset& preset, const BowPlan& plan,
                      const Workers& workers) {
     assert(!tune.notes.empty() && fingering.notes.size() == tune.notes.size());

@@ -71,9 +71,6 @@ inline constexpr double longest_bowed_passage = 1200.0;  ///< s
 Passage find_passage(const score::Tune& tune, const Fingering& fingering, const Preset& preset, const BowPlan& plan,
                      const Workers& workers);
 
-/// Can a bow stand there on that note at all?
-bool can_stand(const Note& note, double contact_point);
-
 inline const NoteKind& kind_of(const Passage& passage, const BowedNote& note) {
     return passage.kinds[static_cast<std::size_t>(note.kind)];
 }

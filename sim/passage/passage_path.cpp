@@ -53,7 +53,7 @@ std::vector<double> places_for(const std::vector<NoteKind>& kinds, double step) 
 }
 
 double worth_at(const NoteKind& kind, const Assessment& assessment, double place) {
-    if (place < kind.note.floor || place > farthest_contact(kind.note)) return cant_stand;
+    if (!can_stand(kind.note, place)) return cant_stand;
     const double security = assessment.at(place).security;
     const auto& best = kind.band.best;
     return best ? security - pull_to_best * std::abs(std::log(place / *best)) : security;

@@ -18,8 +18,6 @@ constexpr double heard_cents = 10.0;
 constexpr double heard_level = 3.0;             // dB
 constexpr double heard_brightness_ratio = 0.8;  // of the other
 
-std::string mm_words(double metres) { return fixed_number(analysis::mm_from_metres(metres), 0) + " mm"; }
-
 /// Nothing where the pitch is near the note's or there is none.
 std::string pitch_words(const StrokeResult& stroke, const Note& note) {
     const std::optional<double> cents = pitch_cents(stroke, note);
