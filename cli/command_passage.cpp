@@ -5,6 +5,7 @@
 #include "analysis/errors.hpp"
 #include "analysis/units.hpp"
 #include "cli/chart_calls.hpp"
+#include "cli/note_question.hpp"
 #include "cli/progress.hpp"
 #include "sim/passage/fingering.hpp"
 #include "sim/report/passage_report.hpp"
@@ -54,7 +55,7 @@ constexpr const char* words_help =
     "many\n"
     "                             quarter notes of its bar there are\n\n";
 
-constexpr double played_until = 0.9;  // of the work with sound, for the progress bar
+constexpr double found_until = 0.75;  // of the work, for the progress bar
 
 std::string word_of(const Question& question, const SettingOption& option) {
     const auto found = question.run.settings.find(option.key);
@@ -98,8 +99,7 @@ sim::passage::BowPlan bow_plan(Question& question) {
     };
     plan.travel = speed(travel_option, plan.travel);
     plan.lifted_travel = speed(lifted_option, plan.lifted_travel);
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {2, 400, ""});
-    plan.grid.player_forces = question.whole(forces_option, plan.grid.player_forces, {2, 200, ""});
+    ask_grid(question, plan.grid);
     return plan;
 }
 
@@ -113,13 +113,17 @@ struct Bowed {
 
 Bowed bow_it(const sim::report::AskedPassage& asked, const sim::passage::Fingering& fingering,
              const sim::passage::BowPlan& plan, bool with_sound, const sim::Workers& workers) {
-    const double found_at = with_sound ? 0.75 * played_until : 0.75;
-    const double played_at = with_sound ? played_until : 1.0;
     Bowed bowed;
-    bowed.passage = {find_passage(asked.tune.tune, fingering, asked.preset, plan, part_of(workers, {0.0, found_at})),
+    bowed.passage = {find_passage(asked.tune.tune, fingering, asked.preset, plan, part_of(workers, {0.0, found_until})),
                      {}};
-    bowed.passage->played = simulate(bowed.passage->bow, part_of(workers, {found_at, played_at}));
-    if (with_sound) bowed.takes = sim::sound::passage_takes(bowed.passage->bow, part_of(workers, {played_at, 1.0}));
+    const sim::Workers rest = part_of(workers, {found_until, 1.0});
+    if (with_sound) {
+        sim::sound::HeardPassage heard = sim::sound::hear_passage(bowed.passage->bow, rest);
+        bowed.passage->played = std::move(heard.played);
+        bowed.takes = std::move(heard.takes);
+    } else {
+        bowed.passage->played = simulate(bowed.passage->bow, rest);
+    }
     return bowed;
 }
 

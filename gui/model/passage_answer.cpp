@@ -14,7 +14,6 @@ namespace {
 
 constexpr sim::MapGrid coarse_grid{.contact_points = 12, .player_forces = 6, .more_forces = 0};
 constexpr double found_until = 0.7;  // of the work, for the progress bar
-constexpr double played_until = 0.9;
 
 /// Words of this file, for the translator.
 struct PassageText {
@@ -45,8 +44,14 @@ sim::report::AskedPassage asked_of(const NoteQuestion& question, const std::stri
 void bow_it(PassageAnswer& answer, const sim::passage::BowPlan& plan, const sim::Workers& workers) {
     answer.bowed.bow = find_passage(answer.asked.tune.tune, answer.fingering(), answer.asked.preset, plan,
                                     part_of(workers, {0.0, found_until}));
-    answer.bowed.played = simulate(answer.bowed.bow, part_of(workers, {found_until, played_until}));
-    if (answer.fine) answer.takes = sim::sound::passage_takes(answer.bowed.bow, part_of(workers, {played_until, 1.0}));
+    const sim::Workers rest = part_of(workers, {found_until, 1.0});
+    if (!answer.fine) {
+        answer.bowed.played = simulate(answer.bowed.bow, rest);
+        return;
+    }
+    sim::sound::HeardPassage heard = sim::sound::hear_passage(answer.bowed.bow, rest);
+    answer.bowed.played = std::move(heard.played);
+    answer.takes = std::move(heard.takes);
 }
 
 Export text(const QString& name, const QString& file_name, std::function<std::string()> made) {

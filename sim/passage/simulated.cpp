@@ -29,8 +29,16 @@ Profile path_of(const Profile& path, const BowedNote& note, double duration) {
     return part;
 }
 
-PlayedNote played(const NoteKind& kind, const FreeStroke& stroke) {
-    const NoteRun run = run_note(kind.note, stroke, std::max(0.0, stroke.duration - judged_for));
+/// `from` is the first second of the bridge force to keep.
+NoteRun run_note(const Note& note, const FreeStroke& stroke, double from) {
+    NoteRun run{.sample_rate = sample_rate(note, smallest_value(stroke.drive.contact_point)), .record = {}};
+    const kernel::Wanted wanted{.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate)),
+                                .bridge_from = static_cast<int>(from * run.sample_rate)};
+    run.record = kernel::run_reference(kernel_note(note, run.sample_rate), stroke.drive, stroke.start, wanted);
+    return run;
+}
+
+PlayedNote judged_run(const NoteKind& kind, const FreeStroke& stroke, const NoteRun& run) {
     const double f0 = fundamental(kind.note.string);
     const double late = std::max(stroke.duration - heard_for, stroke.duration / 2.0);
     const Judged answer = judged(kind.note, run.record, run.sample_rate,
@@ -60,24 +68,19 @@ std::optional<FreeStroke> note_stroke_of(const Passage& passage, const BowedNote
                       .duration = duration};
 }
 
-NoteRun run_note(const Note& note, const FreeStroke& stroke, double from) {
-    NoteRun run{.sample_rate = sample_rate(note, smallest_value(stroke.drive.contact_point)), .record = {}};
-    const kernel::Wanted wanted{.steps = static_cast<int>(std::lround(stroke.duration * run.sample_rate)),
-                                .bridge_from = static_cast<int>(from * run.sample_rate)};
-    run.record = kernel::run_reference(kernel_note(note, run.sample_rate), stroke.drive, stroke.start, wanted);
-    return run;
-}
-
-SimulatedPassage simulate(const Passage& passage, const Workers& workers) {
+SimulatedPassage simulate(const Passage& passage, const Workers& workers, const HearRun& hear) {
     const std::size_t count = passage.notes.size();
     SimulatedPassage simulated{std::vector<PlayedNote>(count), std::vector<PlayedNote>(count)};
     for_each_job(2 * static_cast<int>(count), workers, [&](int job) {
         const std::size_t i = static_cast<std::size_t>(job) / 2;
-        const BowedNote& note = passage.notes[i];
+        const NoteKind& kind = kind_of(passage, passage.notes[i]);
         const BowWay way = job % 2 == 0 ? BowWay::left_behind : BowWay::follows;
-        const auto stroke = note_stroke_of(passage, note, way);
+        const auto stroke = note_stroke_of(passage, passage.notes[i], way);
         if (!stroke) return;
-        (job % 2 == 0 ? simulated.left_behind : simulated.follows)[i] = played(kind_of(passage, note), *stroke);
+        const double from = hear ? 0.0 : std::max(0.0, stroke->duration - judged_for);
+        const NoteRun run = run_note(kind.note, *stroke, from);
+        if (hear) hear(i, way, run);
+        (way == BowWay::left_behind ? simulated.left_behind : simulated.follows)[i] = judged_run(kind, *stroke, run);
     });
     return simulated;
 }

@@ -3,6 +3,7 @@
 
 #include "sim/passage/passage.hpp"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -16,12 +17,13 @@ enum class BowWay { left_behind, follows };
 /// stand: under the floor or past 0.45 of the sounding string.
 std::optional<FreeStroke> note_stroke_of(const Passage& passage, const BowedNote& note, BowWay way);
 
-/// Plays it in double precision; `from` is the first second of the bridge force to keep.
+/// One of them played, in double precision.
 struct NoteRun {
     double sample_rate = 0.0;  ///< Hz
     kernel::Record record;
 };
-NoteRun run_note(const Note& note, const FreeStroke& stroke, double from);
+/// Is handed the run of a note, its whole bridge force in it; from any thread, each note and way once.
+using HearRun = std::function<void(std::size_t note, BowWay way, const NoteRun& run)>;
 
 /// What became of a note.
 struct PlayedNote {
@@ -41,7 +43,7 @@ struct SimulatedPassage {
 
     bool operator==(const SimulatedPassage&) const = default;
 };
-SimulatedPassage simulate(const Passage& passage, const Workers& workers);
+SimulatedPassage simulate(const Passage& passage, const Workers& workers, const HearRun& hear = {});
 
 /// Is it Helmholtz motion?
 bool sounds(const PlayedNote& note);

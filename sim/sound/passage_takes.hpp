@@ -12,8 +12,12 @@ struct PassageTakes {
     analysis::Signal follows;      ///< the bow goes its path
 };
 
-/// The strokes that `passage::simulate` judges, each where it stands in time, rests silent.  One gain for both takes,
-/// so that their levels compare; where no bow can stand, silence.
-PassageTakes passage_takes(const passage::Passage& whole, const Workers& workers);
+/// As `passage::simulate`, and its strokes as sound, each where it stands in time, rests silent.  One gain for both
+/// takes, so that their levels compare; where no bow can stand, silence.
+struct HeardPassage {
+    passage::SimulatedPassage played;
+    PassageTakes takes;
+};
+HeardPassage hear_passage(const passage::Passage& whole, const Workers& workers);
 
 }  // namespace sim::sound
