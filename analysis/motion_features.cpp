@@ -5,6 +5,7 @@
 #include "analysis/fundamental.hpp"
 #include "analysis/level.hpp"
 #include "analysis/motion_spectrum.hpp"
+#include "analysis/steadied.hpp"
 #include "analysis/units.hpp"
 
 #include <algorithm>
@@ -25,6 +26,7 @@ constexpr std::size_t rippled_partials = 28;
 constexpr std::size_t ripple_spacings = 24;
 constexpr double least_known_cents = 70.0;  // a known note is looked for within this
 constexpr double measured_cents = 15.0;
+constexpr double still_cents = 3.0;  // what strays more is played so that its pitch stays where it is
 
 double db_of_power(double ratio, double least) { return std::max(least, 10.0 * std::log10(std::max(ratio, 1e-12))); }
 
@@ -210,10 +212,16 @@ void put_band(const BandMotion& motion, Features& features) {
 
 MotionFeatures motion_features(std::span<const double> samples, double sample_rate, const MotionContext& context) {
     const auto most = static_cast<std::size_t>(motion_time * sample_rate);
-    const Signal signal = decimated_for_analysis(samples.last(std::min(samples.size(), most)), sample_rate);
+    Signal signal = decimated_for_analysis(samples.last(std::min(samples.size(), most)), sample_rate);
     Features features;
     if (signal.samples.size() < 64) return {};
-    const auto pitch = measure_fundamental(signal.samples, signal.sample_rate, wide);
+    auto pitch = measure_fundamental(signal.samples, signal.sample_rate, wide);
+    if (auto still =
+            pitch ? steadied(signal.samples, signal.sample_rate, pitch->hz, still_cents) : std::vector<double>();
+        !still.empty()) {
+        signal.samples = std::move(still);
+        pitch = measure_fundamental(signal.samples, signal.sample_rate, wide);
+    }
     const MotionSpectrum spectrum(signal.samples, signal.sample_rate);
     const double measured = pitch ? pitch->hz : 100.0;
     const double hz = context.intended_hz > 0.0 ? spectrum.refined(context.intended_hz, least_known_cents)

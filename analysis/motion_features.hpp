@@ -22,7 +22,7 @@ struct MotionContext {
 /// How much of a note's end is listened to, s.
 inline constexpr double motion_time = 0.6;
 
-/// Features of the end of a note's steady part, its last `motion_time` at the most.
+/// Features of the end of a note's steady part, its last `motion_time` at the most; vibrato is taken out before.
 ///
 /// Where the note is known, partials and periods are those of the tone nearest to it, else those of the measured pitch.
 ///

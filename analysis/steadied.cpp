@@ -89,11 +89,12 @@ double between(std::span<const double> samples, double at) {
 
 }  // namespace
 
-std::vector<double> steadied(std::span<const double> samples, double sample_rate, double hz) {
+std::vector<double> steadied(std::span<const double> samples, double sample_rate, double hz, double least_cents) {
     const std::vector<Moment> moments = followed(samples, sample_rate, hz);
     if (moments.size() < 2) return {};
     std::vector<double> pitches;
     for (const Moment& moment : moments) pitches.push_back(moment.hz);
+    if (0.5 * cents_between(quantile(pitches, 0.9), quantile(pitches, 0.1)) < least_cents) return {};
     const double median = quantile(pitches, 0.5);
     std::vector<double> result;
     result.reserve(samples.size());

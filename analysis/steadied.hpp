@@ -11,7 +11,9 @@ namespace analysis {
 ///
 /// The pitch is followed over 0.05 s, or four periods where that is longer; what is faster stays.  Only what lies under
 /// 0.4 of the sample rate is kept right.
-/// threads  any
-std::vector<double> steadied(std::span<const double> samples, double sample_rate, double hz);
+///
+/// least_cents  empty too where the pitch strays by less, half of what lies between its lowest and highest tenth
+/// threads      any
+std::vector<double> steadied(std::span<const double> samples, double sample_rate, double hz, double least_cents = 0.0);
 
 }  // namespace analysis

@@ -79,7 +79,24 @@ Spacing spacing_of(std::span<const kernel::Slip> slips, std::size_t apart) {
     return {mean, std::sqrt(variance) / mean};
 }
 
-bool regular(const Spacing& spacing) { return spacing.mean > 0.0 && spacing.spread < regular_spread; }
+/// Slips that come again and again in the same way.
+struct Pattern {
+    std::size_t slips = 0;  // of which it consists; 0 = none is found
+    double length = 0.0;    // s, until it comes again
+};
+
+/// The shortest pattern that has come three times or more.  Each slip must come when it is due, within a tenth of the
+/// mean spacing of two: the longer a pattern, the less its whole length would tell.
+Pattern pattern_of(std::span<const kernel::Slip> slips) {
+    constexpr std::size_t times = 3;
+    if (slips.size() < times) return {};
+    const double spacing = (slips.back().start - slips.front().start) / static_cast<double>(slips.size() - 1);
+    for (std::size_t apart = 1; times * apart <= slips.size(); ++apart) {
+        const Spacing whole = spacing_of(slips, apart);
+        if (whole.mean > 0.0 && whole.spread * whole.mean < regular_spread * spacing) return {apart, whole.mean};
+    }
+    return {};
+}
 
 /// Do these slips take the string back as far as the bow carries it between the first and the last of them?
 bool covers_the_bow(std::span<const kernel::Slip> slips, const Profile& speed) {
@@ -107,17 +124,18 @@ Motion other_motion(std::span<const kernel::Slip> late, const Verdict& verdict, 
     }
     if (slipping > always_slipping) return Motion::silent;
     if (verdict.slips_per_period > more_than_one) {
-        const Spacing pattern = spacing_of(late, static_cast<std::size_t>(std::lround(verdict.slips_per_period)));
-        return regular(pattern) ? Motion::multiple_slip : Motion::raucous;
+        // Two or three a period, unequal and a little uneven.
+        const Spacing each = spacing_of(late, static_cast<std::size_t>(std::lround(verdict.slips_per_period)));
+        const bool even = each.mean > 0.0 && each.spread < regular_spread;
+        if (even && each.mean <= greatest_spacing * h.period) return Motion::multiple_slip;
     }
-    const bool even = regular(spacing_of(late, 1));
-    if (verdict.slips_per_period < fewer_than_one) {
-        if (!covers_the_bow(late, speed)) return Motion::multiple_slip;  // the rest of the way goes in small slips
-        if (even) return Motion::anomalous_low;
-    }
+    // Where these slips take the string back too little, the rest of the way goes in small ones.
+    if (verdict.slips_per_period < fewer_than_one && !covers_the_bow(late, speed)) return Motion::multiple_slip;
+    const Pattern pattern = pattern_of(late);
+    if (pattern.slips == 0) return keeps_time(late, h.period) ? Motion::multiple_slip : Motion::raucous;
+    if (pattern.length > greatest_spacing * h.period) return Motion::anomalous_low;
     const bool weak = h.fundamental_share < least_fundamental;
-    if (even && weak) return h.contact_ratio > s_motion_ratio ? Motion::s_motion : Motion::multiple_slip;
-    return !even && keeps_time(late, h.period) ? Motion::multiple_slip : Motion::raucous;
+    return pattern.slips == 1 && weak && h.contact_ratio > s_motion_ratio ? Motion::s_motion : Motion::multiple_slip;
 }
 
 double slip_share(std::span<const kernel::Slip> slips, double from, double to) {

@@ -26,7 +26,13 @@ struct Hearing {
 ///
 /// A main slip is one that SlipWatch notes, over a tenth of v P or more of string.  Helmholtz motion is one main slip a
 /// period, 0.88–1.14 P apart, over 0.35–1.6 v P of string, for 18 periods or more up to the end, with at least half the
-/// ideal's first harmonic.
+/// ideal's first harmonic.  What is none, by the pattern in which the main slips come:
+///   multiple_slip  once a period otherwise, or in step with the period; or too small for main slips to go the whole
+///   way anomalous_low  a pattern of one or several slips that takes longer than 1.14 P raucous        no pattern
+///   s_motion       one slip a period with less than half the ideal's first harmonic, contact ratio over 0.12.  Found
+///                  at light forces, a round wave, where [Lawergren1983] has his at firm ones: those have their first
+///                  harmonic here and pass for Helmholtz motion with strong ripples.
+///   silent         stuck, or sliding all the time
 struct Verdict {
     Motion motion = Motion::silent;
     std::optional<double> first_slip;      ///< s, start of the first main slip

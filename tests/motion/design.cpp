@@ -26,7 +26,8 @@ std::vector<Example> examples_in(const std::filesystem::path& folder) {
         if (!std::filesystem::exists(place)) {
             const std::uint32_t seed = 100U + static_cast<std::uint32_t>(part);
             tests::write_examples(
-                place, tests::make_examples({.seed = seed, .player_scenes = 250, .light_scenes = 200}, workers));
+                place, tests::make_examples(
+                           {.seed = seed, .player_scenes = 300, .far_scenes = 150, .light_scenes = 500}, workers));
         }
         std::vector<Example> more = tests::read_examples(place);
         for (Example& example : more) example.scene = example.scene * parts + part - 1;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/motion/examples.hpp"
 
+#include "tests/motion/vibrato.hpp"
+
 #include <algorithm>
 #include <fstream>
 #include <stdexcept>
@@ -8,9 +10,10 @@
 namespace tests {
 namespace {
 
-constexpr std::uint32_t light_seed = 7000;    // beside the plan's
 constexpr std::uint32_t hearing_seed = 9000;  // beside the plan's
 constexpr double fade = 0.04;                 // s, at a stroke's end that no one measures
+
+constexpr std::array<bool, 6> helmholtz_and_s_motion{true, false, false, false, true, false};
 
 /// The end of the recording, as long as a steady part may be.
 std::span<const double> heard_part(const RecordedStroke& recording, Dice& dice) {
@@ -21,7 +24,11 @@ std::span<const double> heard_part(const RecordedStroke& recording, Dice& dice) 
     return all.subspan(all.size() - std::min(all.size(), late + length), std::min(all.size() - late, length));
 }
 
-Example heard(const BowedStroke& stroke, Dice& dice) {
+Example heard(BowedStroke stroke, Dice& dice) {
+    if (dice.chance(0.4))
+        stroke.force =
+            swayed(stroke.force,
+                   {.cents = dice.by_ratio(3.0, 40.0), .hz = dice.between(4.0, 7.5), .turn = dice.between(0.0, 1.0)});
     const RecordedStroke recording =
         recorded(stroke, {.body = redrawn(stroke.body, dice), .noise_db = dice.between(33.0, 55.0)}, dice);
     Example example{.motion = static_cast<int>(stroke.motion),
@@ -51,15 +58,15 @@ std::vector<sim::Preset> presets_named(const std::vector<std::string>& names) {
 
 std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& workers) {
     const std::vector<sim::Preset> presets = presets_named(design_presets());
-    const int scenes = plan.player_scenes + plan.light_scenes;
+    const int scenes = plan.player_scenes + plan.far_scenes + plan.light_scenes;
     std::vector<std::vector<Example>> made(static_cast<std::size_t>(scenes));
     for_each_job(scenes, workers, [&](int job) {
-        const bool light = job >= plan.player_scenes;
-        const ScenePlan scene{.presets = presets,
-                              .seed = light ? plan.seed + light_seed : plan.seed,
-                              .region = light ? Region::light : Region::player,
-                              .most = plan.most,
-                              .ask_clear = false};
+        ScenePlan scene{.presets = presets, .seed = plan.seed, .most = plan.most, .ask_clear = false};
+        if (job >= plan.player_scenes) scene.region = Region::far;
+        if (job >= plan.player_scenes + plan.far_scenes) {
+            scene.region = Region::light;
+            scene.wanted = helmholtz_and_s_motion;
+        }
         Dice dice(plan.seed + hearing_seed, static_cast<std::uint32_t>(job));
         for (const BowedStroke& stroke : scene_strokes(scene, job))
             for (int body = 0; body < plan.bodies; ++body)

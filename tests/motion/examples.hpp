@@ -28,14 +28,15 @@ std::vector<sim::Preset> presets_named(const std::vector<std::string>& names);
 /// How many, and how they are heard.
 struct ExamplePlan {
     std::uint32_t seed = 1;
-    int player_scenes = 0;
-    int light_scenes = 0;
+    int player_scenes = 0;  ///< of each region
+    int far_scenes = 0;
+    int light_scenes = 0;  ///< of Helmholtz and S-motion alone: the others are found everywhere
     std::size_t most = 2;  ///< strokes of a motion in a scene
     int bodies = 2;        ///< through which each stroke is heard
 };
 
-/// Examples of the design's presets, each through another body, 33 to 55 dB over the noise, told its note or not.  The
-/// same for every count of workers.
+/// Examples of the design's presets, each through another body, 33 to 55 dB over the noise, told its note or not, some
+/// with vibrato.  The same for every count of workers.
 std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& workers);
 
 /// One file, in the order of bytes of this machine; throws std::runtime_error.

@@ -24,6 +24,7 @@ constexpr double least_force = 0.02;    // of the player's middle force
 constexpr double resolved_force = 2.0;  // of the firmest usual one: the sample rate follows it
 constexpr double usual_ratio = 0.09;
 constexpr double speed_change = 1e-3;
+constexpr double slip_change = 1.4;
 
 void change_body(sim::Bridge& bridge, Dice& dice) {
     const double all = dice.by_ratio(0.85, 1.18);
@@ -131,7 +132,8 @@ sim::Hearing hearing_at_end(const Scene& scene, const sim::Stroke& stroke, const
                        .duration = stroke.duration});
 }
 
-/// What the judge says at the end, with the first harmonic as it is, and somewhat stronger or weaker.
+/// What the judge says at the end, and whether he would if the first harmonic were somewhat stronger or weaker, or the
+/// slips longer or shorter.
 struct Verdicts {
     sim::Motion motion = sim::Motion::silent;
     bool sure = true;
@@ -145,6 +147,12 @@ Verdicts verdicts_of(const Scene& scene, const sim::Stroke& stroke, const Heard&
     for (const double factor : {0.9, 1.0 / 0.9}) {
         hearing.fundamental_share = factor * verdicts.fundamental_share;
         verdicts.sure = verdicts.sure && judge(heard.record, speed, hearing).motion == verdicts.motion;
+    }
+    hearing.fundamental_share = verdicts.fundamental_share;
+    for (const double factor : {slip_change, 1.0 / slip_change}) {
+        sim::kernel::Record changed = heard.record;
+        for (sim::kernel::Slip& slip : changed.slips) slip.distance *= factor;
+        verdicts.sure = verdicts.sure && judge(changed, speed, hearing).motion == verdicts.motion;
     }
     return verdicts;
 }

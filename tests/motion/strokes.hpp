@@ -29,8 +29,8 @@ struct BowedStroke {
     analysis::Signal force;  ///< N, from its start
     Body body;               ///< that it was bowed on
     sim::Motion motion = sim::Motion::silent;
-    /// The judge says the same at 0.6 and 0.8 of the stroke and at its end, of the same stroke a thousandth faster, and
-    /// were the first harmonic a tenth stronger or weaker.
+    /// The judge says the same at 0.6 and 0.8 of the stroke and at its end, of the same stroke a thousandth faster,
+    /// were the first harmonic a tenth stronger or weaker, and were the slips longer or shorter by a factor of 1.4.
     bool clear = false;
     double fundamental_share = 0.0;  ///< of the ideal first harmonic, which parts S-motion from Helmholtz motion
     double string_hz = 0.0;          ///< of the note that was stopped

@@ -4,6 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <random>
+#include <vector>
 
 namespace {
 
@@ -71,7 +74,31 @@ TEST(JudgeTest, TwoSlipsAPeriodAreMultipleSlipThoughUnequal) {
 }
 
 TEST(JudgeTest, SlipsWithoutPatternAreRaucous) {
-    EXPECT_EQ(word_on(slips(0.05, {0.7, 1.5, 0.9, 1.3, 0.6, 1.9, 1.1}, 1.0)).motion, Motion::raucous);
+    constexpr double golden = 0.6180339887;
+    std::vector<double> spacings;
+    for (int i = 1; i <= 50; ++i) spacings.push_back(0.6 + 1.3 * std::fmod(golden * i, 1.0));
+    EXPECT_EQ(word_on(slips(0.05, spacings, 1.0)).motion, Motion::raucous);
+}
+
+TEST(JudgeTest, UnevenSlipsThatComeAgainAfterSeveralPeriodsAreAnomalousLow) {
+    EXPECT_EQ(word_on(slips(0.05, {0.9, 2.7, 1.4}, 1.0)).motion, Motion::anomalous_low);
+    EXPECT_EQ(word_on(slips(0.05, {0.3, 0.5, 0.4, 0.9}, 0.5)).motion, Motion::anomalous_low);
+}
+
+TEST(JudgeTest, EvenSlipsThatGoOnlyPartOfTheWayAreMultipleSlip) {
+    EXPECT_EQ(word_on(slips(0.05, {1.0}, 0.3)).motion, Motion::multiple_slip);
+}
+
+/// source   derived: 1.05 periods by a random share of half a period either way repeat nothing within a tenth of it
+/// expects  no pattern to be found in 200 such runs, however many lengths are tried
+TEST(JudgeTest, ChanceMakesNoPattern) {
+    std::mt19937 engine(7);
+    for (int run = 0; run < 200; ++run) {
+        std::vector<double> spacings;
+        for (int i = 0; i < 60; ++i)
+            spacings.push_back(1.05 + 1e-9 * static_cast<double>(engine() % 1000000000U) - 0.5);
+        EXPECT_EQ(word_on(slips(0.05, spacings, 0.9)).motion, Motion::raucous) << run;
+    }
 }
 
 /// source   ripples between bow and bridge are not a regime of their own (what is asked of the judge)
