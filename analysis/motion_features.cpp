@@ -228,7 +228,6 @@ MotionFeatures motion_features(std::span<const double> samples, double sample_ra
                                                 : spectrum.refined(measured, measured_cents);
     const double level = std::max(rms(signal.samples), 1e-12);
     features.put(context.noise > 0.0 ? std::min(3.0, db_from_ratio(level / context.noise) / 20.0) : 2.0);
-    features.put(context.loudest > 0.0 ? std::max(-3.0, db_from_ratio(level / context.loudest) / 20.0) : 0.0);
     put_pitch(pitch, hz, context, features);
     put_waveform(signal.samples, features);
     put_shares(spectrum, hz, features);

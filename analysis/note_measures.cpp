@@ -25,22 +25,10 @@ std::span<const TrackPoint> points_of(std::span<const TrackPoint> track, const N
     return track.subspan(index(span.start), index(span.end) - index(span.start));
 }
 
-double loudest(std::span<const TrackPoint> points) {
-    constexpr std::size_t together = 20;  // a tenth of a second
-    double most = 0.0;
-    for (std::size_t i = 0; i < points.size(); i += together / 2) {
-        double sum = 0.0;
-        const auto part = points.subspan(i, std::min(together, points.size() - i));
-        for (const TrackPoint& point : part) sum += point.level * point.level;
-        most = std::max(most, std::sqrt(sum / static_cast<double>(part.size())));
-    }
-    return most;
-}
-
-/// What the tone as a whole speaks against.  The fit has heard strokes of a still hand alone: with vibrato it guesses
-/// wildly.  And what repeats as well as this is not raucous.
+/// What the tone as a whole speaks against: what slides over a quarter of a tone is not steady, and what repeats so
+/// well is not raucous.
 bool contradicts(const Tone& tone, HeardMotion motion) {
-    constexpr double still = 4.0;  // cents
+    constexpr double still = 50.0;  // cents; the fit has heard vibrato of up to 40
     constexpr double repeating_db = 15.0;
     if (motion == HeardMotion::raucous) return tone.clarity_db >= repeating_db;
     const bool steady =
@@ -90,10 +78,8 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
     }
     note.foreign_share = second_tone_share(samples, rate, note.tone ? note.tone->hz : 0.0);
     const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
-    note.features = motion_features(samples.last(heard), rate,
-                                    {.noise = recording.noise,
-                                     .loudest = loudest(points_of(recording.track, span)),
-                                     .intended_hz = plan.intended_hz});
+    note.features =
+        motion_features(samples.last(heard), rate, {.noise = recording.noise, .intended_hz = plan.intended_hz});
     note.motion = guess_motion(note.features);
     if (note.tone && contradicts(*note.tone, note.motion.motion)) note.motion.motion = HeardMotion::unclear;
     return note;

@@ -13,7 +13,7 @@ namespace {
 constexpr std::uint32_t hearing_seed = 9000;  // beside the plan's
 constexpr double fade = 0.04;                 // s, at a stroke's end that no one measures
 
-constexpr std::array<bool, 6> helmholtz_and_s_motion{true, false, false, false, true, false};
+constexpr std::array<bool, 6> s_motion_alone{false, false, false, false, true, false};
 
 /// The end of the recording, as long as a steady part may be.
 std::span<const double> heard_part(const RecordedStroke& recording, Dice& dice) {
@@ -29,8 +29,9 @@ Example heard(BowedStroke stroke, Dice& dice) {
         stroke.force =
             swayed(stroke.force,
                    {.cents = dice.by_ratio(3.0, 40.0), .hz = dice.between(4.0, 7.5), .turn = dice.between(0.0, 1.0)});
-    const RecordedStroke recording =
-        recorded(stroke, {.body = redrawn(stroke.body, dice), .noise_db = dice.between(33.0, 55.0)}, dice);
+    Microphone microphone{.body = redrawn(stroke.body, dice), .noise_db = dice.between(33.0, 55.0)};
+    if (dice.chance(0.5)) microphone.room = drawn_room(dice);
+    const RecordedStroke recording = recorded(stroke, microphone, dice);
     Example example{.motion = static_cast<int>(stroke.motion),
                     .scene = stroke.scene,
                     .clear = stroke.clear,
@@ -65,11 +66,11 @@ std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& 
         if (job >= plan.player_scenes) scene.region = Region::far;
         if (job >= plan.player_scenes + plan.far_scenes) {
             scene.region = Region::light;
-            scene.wanted = helmholtz_and_s_motion;
+            scene.wanted = s_motion_alone;
         }
         Dice dice(plan.seed + hearing_seed, static_cast<std::uint32_t>(job));
         for (const BowedStroke& stroke : scene_strokes(scene, job))
-            for (int body = 0; body < plan.bodies; ++body)
+            for (int body = 0; body < (stroke.motion == sim::Motion::s_motion ? 2 : 1) * plan.bodies; ++body)
                 made[static_cast<std::size_t>(job)].push_back(heard(stroke, dice));
     });
     std::vector<Example> examples;

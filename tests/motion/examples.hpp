@@ -30,13 +30,13 @@ struct ExamplePlan {
     std::uint32_t seed = 1;
     int player_scenes = 0;  ///< of each region
     int far_scenes = 0;
-    int light_scenes = 0;  ///< of Helmholtz and S-motion alone: the others are found everywhere
+    int light_scenes = 0;  ///< of S-motion alone: the others are found everywhere
     std::size_t most = 2;  ///< strokes of a motion in a scene
-    int bodies = 2;        ///< through which each stroke is heard
+    int bodies = 3;        ///< through which each stroke is heard; twice as many for S-motion, which is rare
 };
 
 /// Examples of the design's presets, each through another body, 33 to 55 dB over the noise, told its note or not, some
-/// with vibrato.  The same for every count of workers.
+/// with vibrato, some in a room.  The same for every count of workers.
 std::vector<Example> make_examples(const ExamplePlan& plan, const sim::Workers& workers);
 
 /// One file, in the order of bytes of this machine; throws std::runtime_error.

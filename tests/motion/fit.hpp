@@ -11,8 +11,8 @@ namespace tests {
 
 struct FitPlan {
     std::vector<std::size_t> hidden{32};  ///< units of each hidden layer
-    int networks = 3;                     ///< each held to another fifth of the scenes
-    int epochs = 20;                      ///< at the most; the best on the held-out scenes is kept
+    int networks = 5;                     ///< each held to another fifth of the scenes
+    int epochs = 25;                      ///< at the most; the best on the held-out scenes is kept
     double rate = 1e-3;                   ///< of the steps at first; it sinks to nothing by half a cosine
     double decay = 3e-3;                  ///< of the weights
     double blur = 0.4;                    ///< noise on the inputs, of their spread, so that nothing is learnt by heart

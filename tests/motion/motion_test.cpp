@@ -3,6 +3,7 @@
 #include "sim/sound/render.hpp"
 #include "tests/motion/confusion.hpp"
 #include "tests/motion/examples.hpp"
+#include "tests/motion/vibrato.hpp"
 #include "tests/reports/report_file.hpp"
 
 #include <gtest/gtest.h>
@@ -49,19 +50,28 @@ HeardMotion heard(const analysis::Signal& sound, double intended_hz) {
     return said;
 }
 
+/// How a stroke is heard.
+enum Way : std::size_t { known, unknown, with_vibrato, ways };
+constexpr std::array<std::string_view, ways> way_names{"The note is known (--note)", "The note is not known",
+                                                       "The note is known, with vibrato of 20 cents either way"};
+
 /// The answers for one stroke.
 struct Answer {
     HeardMotion is = HeardMotion::silent;
     bool clear = false;
-    std::array<HeardMotion, 2> said{};  // the note not known, and known
+    std::array<HeardMotion, ways> said{};
 };
 
 Answer answer_of(const BowedStroke& stroke, std::uint32_t seed) {
     tests::Dice dice(seed, static_cast<std::uint32_t>(stroke.scene));
     const analysis::Signal sound = whole_recording(stroke, dice);
+    BowedStroke rolled = stroke;
+    rolled.force =
+        tests::swayed(stroke.force, {.cents = 20.0, .hz = dice.between(4.5, 7.0), .turn = dice.between(0.0, 1.0)});
+    const double hz = stroke.string_hz;
     return {.is = static_cast<HeardMotion>(stroke.motion),
             .clear = stroke.clear,
-            .said = {heard(sound, 0.0), heard(sound, stroke.string_hz)}};
+            .said = {heard(sound, hz), heard(sound, 0.0), heard(whole_recording(rolled, dice), hz)}};
 }
 
 /// Which strokes are still wanted, by motion.
@@ -119,30 +129,23 @@ std::vector<Answer> answers(int most_scenes) {
     return all;
 }
 
-tests::Confusion confusion(const std::vector<Answer>& answers, bool known, bool clear_alone) {
+tests::Confusion confusion(const std::vector<Answer>& answers, Way way, bool clear_alone) {
     tests::Confusion result;
     for (const Answer& answer : answers)
-        if (answer.clear || !clear_alone) result.add(answer.is, answer.said[known ? 1 : 0]);
+        if (answer.clear || !clear_alone) result.add(answer.is, answer.said[way]);
     return result;
 }
 
 std::string introduction() {
-    return "# Motions by ear\n\nMade by motion_test. Strokes of five presets that the fit has not seen, each on a body "
-           "of "
-           "its own whose modes are moved by up to a quarter, their Q and radiation (sign too) drawn anew; open "
-           "strings to "
-           "two octaves up, half of them at contact ratios from 0.025 to 0.4, half from 0.12 on, forces from a "
-           "fiftieth to "
-           "twelve times the player's middle one, half to twice the usual speed; white noise 40 dB under a usual "
-           "stroke. "
-           "Up to one stroke of each motion a scene. S-motion is so rare that most of its strokes were looked for "
-           "at light forces far from the bridge.\n\n*Clear* strokes: the judge of the simulation, who sees the string, "
-           "says the same at 0.6 and 0.8 of "
-           "the stroke and at its end, for a bow a thousandth faster, and were the first harmonic a tenth weaker or "
-           "stronger than it is (where it is half the ideal, Helmholtz motion and S-motion meet). The first " +
+    return R"(# Motions by ear
+
+Made by motion_test. Strokes of five presets that the fit has not seen, each on a body of its own whose modes are moved by up to a quarter, their Q and radiation (sign too) drawn anew; open strings to two octaves up, half of them at contact ratios from 0.025 to 0.4, half from 0.12 on, forces from a fiftieth to twelve times the player's middle one, half to twice the usual speed; white noise 40 dB under a usual stroke. Up to one stroke of each motion a scene. S-motion is so rare that most of its strokes were looked for at light forces far from the bridge.
+
+*Clear* strokes: the judge of the simulation, who sees the string, says the same at 0.6 and 0.8 of the stroke and at its end, for a bow a thousandth faster, were the first harmonic a tenth weaker or stronger than it is (where it is half the ideal, Helmholtz motion and S-motion meet), and were the slips longer or shorter by a factor of 1.4 (a second slip a period counts from a tenth of the whole way on: there Helmholtz motion and multiple slip meet). The first )" +
            std::to_string(wanted) +
-           " of each motion. *All*: every stroke that was drawn until then. Precision is as if all motions were "
-           "equally frequent; unclear is a miss. The aim was 90 % for each.\n\n";
+           R"( of each motion. *All*: every stroke that was drawn until then. Precision is as if all motions were equally frequent; unclear is a miss. The aim was 90 % for each.
+
+)";
 }
 
 /// source   the judge of the simulation, on strokes, instruments and bodies that the fit has not seen
@@ -153,11 +156,10 @@ std::string introduction() {
 TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
     const std::vector<Answer> all = answers(3000);
     std::string report = introduction();
-    for (const bool known : {true, false})
+    for (const Way way : {known, unknown, with_vibrato})
         for (const bool clear : {true, false})
-            report += std::string("## The note is ") + (known ? "known (--note)" : "not known") +
-                      (clear ? ", clear strokes" : ", all strokes") + "\n\n" + confusion(all, known, clear).table() +
-                      "\n";
+            report += "## " + std::string(way_names[way]) + (clear ? ", clear strokes" : ", all strokes") + "\n\n" +
+                      confusion(all, way, clear).table() + "\n";
     std::printf("%s", report.c_str());
     write_report("motions.md", report);
     struct Bound {
@@ -165,7 +167,7 @@ TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
         double recall;
         double precision;
     };
-    const tests::Confusion clear = confusion(all, true, true);
+    const tests::Confusion clear = confusion(all, known, true);
     for (const Bound& bound : {Bound{HeardMotion::helmholtz, 0.64, 0.62}, Bound{HeardMotion::multiple_slip, 0.63, 0.79},
                                Bound{HeardMotion::raucous, 0.74, 0.95}, Bound{HeardMotion::anomalous_low, 0.87, 0.79},
                                Bound{HeardMotion::s_motion, 0.32, 0.90}, Bound{HeardMotion::silent, 0.90, 0.95}}) {

@@ -246,6 +246,7 @@ RecordedStroke recorded(const BowedStroke& stroke, const Microphone& microphone,
         sim::sound::BodySound body(microphone.body, stroke.force.sample_rate);
         for (double& sample : result.sound.samples) sample = body.sound(sample);
     }
+    if (microphone.room) result.sound = in_room(result.sound, *microphone.room);
     for (double& sample : result.sound.samples) sample += result.noise * dice.normal();
     return result;
 }

@@ -6,8 +6,10 @@
 #include "sim/preset.hpp"
 #include "sim/sound/render.hpp"
 #include "tests/motion/dice.hpp"
+#include "tests/motion/room.hpp"
 
 #include <array>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -54,10 +56,12 @@ std::vector<BowedStroke> scene_strokes(const ScenePlan& plan, int scene);
 /// Another body of the same size: modes moved, Q and radiation redrawn, signs too.
 Body redrawn(const Body& body, Dice& dice);
 
-/// What a microphone hears of it: through a body, with white noise so far under a usual stroke.  All of the stroke.
+/// What a microphone hears of it: through a body, in a room or none, with white noise so far under a usual stroke.  All
+/// of the stroke.
 struct Microphone {
     Body body;
     double noise_db = 40.0;
+    std::optional<Room> room;
 };
 struct RecordedStroke {
     analysis::Signal sound;
