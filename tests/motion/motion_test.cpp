@@ -24,13 +24,13 @@ constexpr double lead = 0.15;  // s of noise before and after
 constexpr double fade = 0.03;  // s
 
 /// Silence with the same noise at either end, the stroke's own end faded.
-analysis::Signal whole_recording(const BowedStroke& stroke, tests::Dice& dice) {
+analysis::Signal whole_recording(const BowedStroke& stroke, const std::optional<tests::Room>& room, tests::Dice& dice) {
     BowedStroke longer = stroke;
     sim::sound::fade_ends(longer.force, {.in = 0.002, .out = fade});
     auto& samples = longer.force.samples;
     samples.insert(samples.begin(), static_cast<std::size_t>(lead * longer.force.sample_rate), samples.front());
     samples.insert(samples.end(), static_cast<std::size_t>(lead * longer.force.sample_rate), samples.back());
-    return recorded(longer, {.body = stroke.body, .noise_db = 40.0}, dice).sound;
+    return recorded(longer, {.body = stroke.body, .noise_db = 40.0, .room = room}, dice).sound;
 }
 
 /// What is heard over the last third of a second of the stroke: silence where there is no note.
@@ -51,9 +51,10 @@ HeardMotion heard(const analysis::Signal& sound, double intended_hz) {
 }
 
 /// How a stroke is heard.
-enum Way : std::size_t { known, unknown, with_vibrato, ways };
-constexpr std::array<std::string_view, ways> way_names{"The note is known (--note)", "The note is not known",
-                                                       "The note is known, with vibrato of 20 cents either way"};
+enum Way : std::size_t { known, unknown, at_home, ways };
+constexpr std::array<std::string_view, ways> way_names{
+    "The note is known (--note)", "The note is not known",
+    "The note is known, with vibrato of 20 cents either way, in a room"};
 
 /// The answers for one stroke.
 struct Answer {
@@ -64,14 +65,14 @@ struct Answer {
 
 Answer answer_of(const BowedStroke& stroke, std::uint32_t seed) {
     tests::Dice dice(seed, static_cast<std::uint32_t>(stroke.scene));
-    const analysis::Signal sound = whole_recording(stroke, dice);
+    const analysis::Signal sound = whole_recording(stroke, {}, dice);
     BowedStroke rolled = stroke;
     rolled.force =
         tests::swayed(stroke.force, {.cents = 20.0, .hz = dice.between(4.5, 7.0), .turn = dice.between(0.0, 1.0)});
     const double hz = stroke.string_hz;
     return {.is = static_cast<HeardMotion>(stroke.motion),
             .clear = stroke.clear,
-            .said = {heard(sound, hz), heard(sound, 0.0), heard(whole_recording(rolled, dice), hz)}};
+            .said = {heard(sound, hz), heard(sound, 0.0), heard(whole_recording(rolled, drawn_room(dice), dice), hz)}};
 }
 
 /// Which strokes are still wanted, by motion.
@@ -139,7 +140,7 @@ tests::Confusion confusion(const std::vector<Answer>& answers, Way way, bool cle
 std::string introduction() {
     return R"(# Motions by ear
 
-Made by motion_test. Strokes of five presets that the fit has not seen, each on a body of its own whose modes are moved by up to a quarter, their Q and radiation (sign too) drawn anew; open strings to two octaves up, half of them at contact ratios from 0.025 to 0.4, half from 0.12 on, forces from a fiftieth to twelve times the player's middle one, half to twice the usual speed; white noise 40 dB under a usual stroke. Up to one stroke of each motion a scene. S-motion is so rare that most of its strokes were looked for at light forces far from the bridge.
+Made by motion_test. Strokes of five presets that the fit has not seen, each on a body of its own whose modes are moved by up to a quarter, their Q and radiation (sign too) drawn anew; open strings to two octaves up, half of them at contact ratios from 0.025 to 0.4, half from 0.12 on, forces from a fiftieth to twelve times the player's middle one, half to twice the usual speed; white noise 40 dB under a usual stroke; where a room is told, its decay (0.12 to 0.9 s), its tail (to the level of the direct sound) and the response of the microphone are drawn anew each time. Up to one stroke of each motion a scene. S-motion is so rare that most of its strokes were looked for at light forces far from the bridge.
 
 *Clear* strokes: the judge of the simulation, who sees the string, says the same at 0.6 and 0.8 of the stroke and at its end, for a bow a thousandth faster, were the first harmonic a tenth weaker or stronger than it is (where it is half the ideal, Helmholtz motion and S-motion meet), and were the slips longer or shorter by a factor of 1.4 (a second slip a period counts from a tenth of the whole way on: there Helmholtz motion and multiple slip meet). The first )" +
            std::to_string(wanted) +
@@ -150,13 +151,14 @@ Made by motion_test. Strokes of five presets that the fit has not seen, each on 
 
 /// source   the judge of the simulation, on strokes, instruments and bodies that the fit has not seen
 /// expects  60 or more clear strokes of each motion; each motion's recall and precision, the note known, at least what
-///          was reached less some 5 %.  The aim is 90 % for each: silence reaches it, anomalous low in recall, raucous
-///          in precision; the others fall short (tests/reports/motions.md)
+///          was reached less some 5 %.  The aim is 90 % for each: raucous, anomalous low and silence reach it in both,
+///          S-motion in recall; Helmholtz motion and multiple slip fall short (tests/reports/motions.md).  With vibrato
+///          and in a room a mean recall of 0.78, again 5 % less than was reached
 /// margin   bounds chosen after seeing the figures
 TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
     const std::vector<Answer> all = answers(3000);
     std::string report = introduction();
-    for (const Way way : {known, unknown, with_vibrato})
+    for (const Way way : {known, unknown, at_home})
         for (const bool clear : {true, false})
             report += "## " + std::string(way_names[way]) + (clear ? ", clear strokes" : ", all strokes") + "\n\n" +
                       confusion(all, way, clear).table() + "\n";
@@ -168,14 +170,18 @@ TEST(MotionTest, NamesMotionsOfUnseenInstruments) {
         double precision;
     };
     const tests::Confusion clear = confusion(all, known, true);
-    for (const Bound& bound : {Bound{HeardMotion::helmholtz, 0.64, 0.62}, Bound{HeardMotion::multiple_slip, 0.63, 0.79},
-                               Bound{HeardMotion::raucous, 0.74, 0.95}, Bound{HeardMotion::anomalous_low, 0.87, 0.79},
-                               Bound{HeardMotion::s_motion, 0.32, 0.90}, Bound{HeardMotion::silent, 0.90, 0.95}}) {
+    for (const Bound& bound : {Bound{HeardMotion::helmholtz, 0.60, 0.73}, Bound{HeardMotion::multiple_slip, 0.64, 0.81},
+                               Bound{HeardMotion::raucous, 0.87, 0.90}, Bound{HeardMotion::anomalous_low, 0.95, 0.89},
+                               Bound{HeardMotion::s_motion, 0.85, 0.68}, Bound{HeardMotion::silent, 0.89, 0.95}}) {
         SCOPED_TRACE(heard_motion_name(bound.motion));
         EXPECT_GE(clear.count(bound.motion), 60);
         EXPECT_GE(clear.recall(bound.motion), bound.recall);
         EXPECT_GE(clear.precision(bound.motion), bound.precision);
     }
+    const tests::Confusion home = confusion(all, at_home, true);
+    double recall = 0.0;
+    for (std::size_t m = 0; m < motion_count; ++m) recall += home.recall(static_cast<HeardMotion>(m)) / motion_count;
+    EXPECT_GE(recall, 0.78);
 }
 
 }  // namespace
