@@ -75,12 +75,12 @@ std::string analyse_in_words(const analysis::Recording& recording) {
         unclear = unclear || note.motion.motion == analysis::HeardMotion::unclear;
     if (unclear)
         words +=
-            "Motion \"unclear\": the sound alone doesn't tell how the string moves. Bow without vibrato, and tell the "
-            "note that was meant by --note, which helps.\n";
+            "Motion \"unclear\": the sound alone doesn't tell how the string moves. Tell the note that was meant by "
+            "--note, which helps.\n";
     if (!recording.notes.empty())
         words +=
             "Motions are named from what simulated strokes sound like, over bodies and rooms that are not yours: a "
-            "hint, not a verdict. Good tone and multiple slip are taken for one another one time in three or more.\n";
+            "hint, not a verdict. Good tone is taken for S-motion or multiple slip one time in three.\n";
     if (!words.empty()) words.pop_back();
     return words;
 }
