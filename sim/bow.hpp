@@ -11,8 +11,8 @@ namespace sim {
 ///          takes waves across at 0.65 kg/s a side: all from memory, orders of magnitude.  Width of the ribbon against
 ///          string length and some 50 active hairs: [Pitteroff1998]
 struct Bow {
-    int hair_points = 1;       ///< contact points across the hair in use, 1 … 15; past 6 their forces are rough, see
-                               ///< DEVELOPERS.md
+    int hair_points = 1;  ///< contact points across the hair in use, 1 … 15; under laws of slip speed the forces of
+                          ///< more than one are rough, see DEVELOPERS.md
     double hair_in_use = 1.0;  ///< share of the hair's width that touches, 0…1: a tilted bow
     double stiffness = 0.0;    ///< N/m, of all the hair lengthwise (along the bow), in use or not; 0 = rigid
     double resistance = 0.0;   ///< kg/s, in parallel with it, likewise

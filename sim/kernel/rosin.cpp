@@ -56,6 +56,15 @@ void Rosin::look() {
     coefficient_ = coefficient_when(heat_.temperature_with(owed_ + 0.5 * power_));
 }
 
+bool Rosin::of_sign_alone() const {
+    return contact_.kind == Contact::Kind::thermal ||
+           (contact_.kind == Contact::Kind::coulomb && contact_.static_coefficient == contact_.sliding_coefficient);
+}
+
+double Rosin::bears(double bow_force) const {
+    return bow_force * (contact_.kind == Contact::Kind::thermal ? coefficient_ : contact_.sliding_coefficient);
+}
+
 double Rosin::try_out(const Rubbing& rubbing, double bow_force) {
     switch (contact_.kind) {
         case Contact::Kind::thermal: {

@@ -33,6 +33,9 @@ public:
     /// Sets the warmth of what follows: first from the last sample's heat, then from this one's too.
     void look();
     double try_out(const Rubbing& rubbing, double bow_force);
+    /// Does it slide, however fast, with the force up to which it sticks?  And that force, N, as of the last look.
+    bool of_sign_alone() const;
+    double bears(double bow_force) const;
     /// No second look is wanted: nothing warms.
     bool settled() const { return contact_.kind != Contact::Kind::thermal || (power_ == 0.0 && owed_ == 0.0); }
     void finish();

@@ -114,9 +114,12 @@ TEST(LiveVoiceTest, BowLeftBehindIsNamedAndRecoversWhenItFollows) {
     EXPECT_EQ(live.heard->verdict.motion, Motion::helmholtz) << motion_name(live.heard->verdict.motion);
 }
 
-/// expects  no memory asked for or given back while notes sound, slur and change strings, and the hand moves
+/// expects  no memory asked for or given back while notes sound, slur and change strings, and the hand moves; nor by
+///          a ribbon, whose forces are solved together
 TEST(LiveVoiceTest, RenderingTakesNoMemory) {
     const Preset preset = find_preset("division_bass_viol");
+    Preset with_ribbon = preset;
+    with_ribbon.bow.hair_points = 12;
     LiveVoice voice(card_rate);
     std::vector<float> part(block);
     std::size_t asked = 0;
@@ -132,6 +135,8 @@ TEST(LiveVoiceTest, RenderingTakesNoMemory) {
         voice.set_note(std::make_unique<LiveNote>(preset, string, stop, card_rate));
         for (int i = 0; i < 20; ++i) render(0.030 + 0.001 * i);
     }
+    voice.set_note(std::make_unique<LiveNote>(with_ribbon, 0, 12.0, card_rate));
+    for (int i = 0; i < 20; ++i) render(0.030 + 0.001 * i);
     EXPECT_EQ(asked, 0U);
     const tests::CountedMemory memory;
     voice.set_note(std::make_unique<LiveNote>(preset, 0, 0.0, card_rate));
