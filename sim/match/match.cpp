@@ -18,7 +18,6 @@ constexpr std::array<std::string_view, 5> place_names{"inside", "partly", "outsi
 constexpr double told_share = 0.8;
 constexpr double pitch_margin = 0.94;  // a semitone
 constexpr double stop_margin = 0.67;   // a single note is still looked for over more than an octave
-constexpr double listening_share = 0.05;
 constexpr double band_share = 0.2;
 
 using StopKey = std::pair<std::string, double>;
@@ -172,6 +171,13 @@ void add_bands(Match& match, const MatchPlan& plan, const Workers& workers) {
 }  // namespace
 
 std::string_view band_place_name(BandPlace place) { return place_names[static_cast<std::size_t>(place)]; }
+
+MatchPlan match_plan(const KnownPlace& known, const SpectraGrid& grid) {
+    MatchPlan plan{.known = known, .grid = grid};
+    plan.band_grid.contact_points = std::min(plan.band_grid.contact_points, grid.contact_points);
+    plan.band_grid.player_forces = std::min(plan.band_grid.player_forces, grid.forces);
+    return plan;
+}
 
 Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
                       const Workers& workers) {
