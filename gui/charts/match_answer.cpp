@@ -2,6 +2,7 @@
 #include "gui/charts/match_answer.hpp"
 
 #include "analysis/units.hpp"
+#include "sim/match/region_place.hpp"
 #include "sim/text.hpp"
 
 #include <filesystem>
@@ -50,6 +51,17 @@ std::string region_sentence(const sim::match::NoteMatch& note) {
            sim::fixed_number(region.force.low, 2) + " to " + sim::fixed_number(region.force.high, 2) + " N.";
 }
 
+std::string stretch_sentence(const sim::match::NoteMatch& note) {
+    const auto place = place_in_stretch(note);
+    if (!place) return "";
+    const std::string_view how = *place == sim::match::BandPlace::inside   ? "inside"
+                                 : *place == sim::match::BandPlace::partly ? "partly in"
+                                                                           : "outside";
+    return " The region lies " + std::string(how) + " its most secure stretch, " +
+           sim::fixed_number(mm_from_metres(note.band->stretch->near), 0) + " to " +
+           sim::mm_words(note.band->stretch->far) + ".";
+}
+
 std::string band_sentence(const sim::match::NoteMatch& note) {
     switch (note.in_band) {
         case sim::match::BandPlace::inside:
@@ -59,7 +71,7 @@ std::string band_sentence(const sim::match::NoteMatch& note) {
         case sim::match::BandPlace::outside:
             return "The region lies outside the contact band.";
         case sim::match::BandPlace::no_band:
-            return "This note has no contact band: " + note.band->reason + ".";
+            return "This note has no contact band: " + note.band->reason + "." + stretch_sentence(note);
         case sim::match::BandPlace::unknown:
             break;
     }

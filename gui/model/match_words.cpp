@@ -2,6 +2,7 @@
 #include "gui/model/match_words.hpp"
 
 #include "gui/model/selection.hpp"
+#include "sim/match/region_place.hpp"
 
 #include <algorithm>
 #include <map>
@@ -45,8 +46,13 @@ QString looked_for_words(const Selection& selection, LookedFor where) {
                                   : MatchWords::tr("on string %1, open (%2)").arg(string, selection.note_name());
 }
 
-QString band_place_word(BandPlace place) {
-    switch (place) {
+QString band_place_word(const NoteMatch& note) {
+    if (const auto place = place_in_stretch(note)) {
+        if (*place == BandPlace::inside) return MatchWords::tr("no band; in the stretch");
+        return *place == BandPlace::partly ? MatchWords::tr("no band; partly in the stretch")
+                                           : MatchWords::tr("no band; outside the stretch");
+    }
+    switch (note.in_band) {
         case BandPlace::inside:
             return MatchWords::tr("inside");
         case BandPlace::partly:
@@ -97,38 +103,45 @@ QString MatchWords::nothing_said() const {
 
 QString MatchWords::counts() const {
     std::map<BandPlace, int> places;
+    std::map<BandPlace, int> stretches;
     int untold = 0;
-    for (const NoteMatch& note : answer_->match.notes) ++(note.abstains.empty() ? places[note.in_band] : untold);
+    for (const NoteMatch& note : answer_->match.notes) {
+        ++(note.abstains.empty() ? places[note.in_band] : untold);
+        if (const auto place = note.abstains.empty() ? place_in_stretch(note) : std::nullopt) ++stretches[*place];
+    }
     const auto number = [&](int count) { return text_.number(count, 0); };
-    QString words = tr("Notes bowed inside the contact band: %1, partly inside: %2, outside: %3")
-                        .arg(number(places[BandPlace::inside]), number(places[BandPlace::partly]),
-                             number(places[BandPlace::outside]));
-    if (const int none = places[BandPlace::no_band]; none > 0) words += tr(", that have no band: %1").arg(number(none));
-    if (untold > 0) words += tr(", that can't be told: %1").arg(number(untold));
+    const auto three = [&](const QString& words, std::map<BandPlace, int>& of) {
+        return words.arg(number(of[BandPlace::inside]), number(of[BandPlace::partly]), number(of[BandPlace::outside]));
+    };
+    QString words = tr("Notes bowed");
+    if (places[BandPlace::inside] + places[BandPlace::partly] + places[BandPlace::outside] > 0)
+        words += three(tr(" inside the contact band: %1, partly inside: %2, outside: %3;"), places);
+    if (const int none = places[BandPlace::no_band]; none > 0)
+        words += tr(" without a secure band: %1").arg(number(none)) +
+                 three(tr(" (inside the most secure stretch: %1, partly inside: %2, outside: %3);"), stretches);
+    if (untold > 0) words += tr(" that can't be told: %1;").arg(number(untold));
+    words.chop(1);
     return words + ".";
 }
 
+/// Inside, partly inside, too near or too far: of a region beside a band or a stretch.
+QString MatchWords::beside(BandPlace place, const sim::match::Region& region, const sim::Band& band,
+                           const QString& what) const {
+    const QString edges = tr("%1, which is %2 to %3").arg(what, text_.mm_number(band.near), text_.mm(band.far));
+    if (place == BandPlace::inside) return tr("inside %1").arg(edges);
+    if (place == BandPlace::partly) return tr("partly inside %1").arg(edges);
+    return region.high < band.near ? tr("too near the bridge, outside %1").arg(edges)
+                                   : tr("too far from the bridge, outside %1").arg(edges);
+}
+
 QString MatchWords::band(const NoteMatch& note) const {
-    const auto edges = [&](const QString& words) {
-        return words.arg(text_.mm_number(note.band->band->near), text_.mm(note.band->band->far));
-    };
-    switch (note.in_band) {
-        case BandPlace::inside:
-            return edges(tr("inside the contact band, which is %1 to %2"));
-        case BandPlace::partly:
-            return edges(tr("partly inside the contact band, which is %1 to %2"));
-        case BandPlace::outside:
-            return note.strings.front().region->contact.high < note.band->band->near
-                       ? edges(tr("too near the bridge, outside the contact band, which is %1 to %2"))
-                       : edges(tr("too far from the bridge, outside the contact band, which is %1 to %2"));
-        case BandPlace::no_band:
-            if (note.band->best)
-                return tr("this note has no contact band, its surest place is %1").arg(text_.mm(*note.band->best));
-            return tr("this note has no contact band");
-        case BandPlace::unknown:
-            break;
-    }
-    return tr("its contact band is not known");
+    const sim::match::Region& region = note.strings.front().region->contact;
+    if (const auto place = place_in_stretch(note))
+        return tr("no place is secure enough for a band, %1")
+            .arg(beside(*place, region, *note.band->stretch, tr("the most secure stretch")));
+    if (note.in_band == BandPlace::no_band) return tr("this note has no contact band");
+    if (note.in_band == BandPlace::unknown) return tr("its contact band is not known");
+    return beside(note.in_band, region, *note.band->band, tr("the contact band"));
 }
 
 QString MatchWords::of_note(std::size_t note) const {

@@ -32,12 +32,15 @@ private:
     QString counts() const;
     QString nothing_said() const;
     QString band(const sim::match::NoteMatch& note) const;
+    QString beside(sim::match::BandPlace place, const sim::match::Region& region, const sim::Band& band,
+                   const QString& what) const;
 
     const MatchAnswer* answer_;
     ScreenText text_;
 };
 
-/// Of a table's cell: "inside", "partly", "outside", "no band"; empty where it is not known.
-QString band_place_word(sim::match::BandPlace place);
+/// For a table: "inside", "partly", "outside" the contact band, or how it lies to the most secure stretch where there
+/// is no band; empty where it is not known.
+QString band_place_word(const sim::match::NoteMatch& note);
 
 }  // namespace gui

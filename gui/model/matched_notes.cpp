@@ -45,7 +45,7 @@ QVariant MatchedNotes::headerData(int section, Qt::Orientation orientation, int 
                                 tr("Note"),
                                 tr("String"),
                                 tr("Stop"),
-                                tr("Likely, %"),
+                                tr("String sure, %"),
                                 tr("Bow from, to, mm"),
                                 tr("Most likely, mm"),
                                 tr("Force, N"),
@@ -65,8 +65,9 @@ QVariant MatchedNotes::headerData(int section, Qt::Orientation orientation, int 
             tr("From the bridge: the shortest region that holds as much of the likelihood as is said above."),
             tr("Contact point of the likeliest stroke, from the bridge."),
             tr("Bow force, at the bow speed that is said above."),
-            tr("Whether the bow was inside the note's contact band."),
-            tr("The contact band of this note, from the bridge."),
+            tr("Whether the bow was inside the note's contact band, or its most secure stretch where it has no band."),
+            tr("The contact band of this note, from the bridge; in brackets its most secure stretch where there is "
+               "none."),
             tr("Why nothing can be said.")};
         return meanings[section];
     }
@@ -74,8 +75,12 @@ QVariant MatchedNotes::headerData(int section, Qt::Orientation orientation, int 
 }
 
 QString MatchedNotes::band_text(const sim::match::NoteMatch& note) const {
-    if (!note.band || !note.band->band) return {};
-    return tr("%1 to %2").arg(text_.mm_number(note.band->band->near), text_.mm_number(note.band->band->far));
+    if (!note.band) return {};
+    const auto edges = [&](const QString& words, const sim::Band& of) {
+        return words.arg(text_.mm_number(of.near), text_.mm_number(of.far));
+    };
+    if (note.band->band) return edges(tr("%1 to %2"), *note.band->band);
+    return note.band->stretch ? edges(tr("(%1 to %2)"), *note.band->stretch) : QString();
 }
 
 QString MatchedNotes::of_note(const Line& line, int column) const {
@@ -91,7 +96,7 @@ QString MatchedNotes::of_note(const Line& line, int column) const {
             if (!heard.tone) return tr("no pitch");
             return QString::fromStdString(nearest_pitch(heard.tone->hz, tuning_of(answer_->asked)).name);
         case in_band:
-            return says ? band_place_word(found.in_band) : tr("can't be told");
+            return says ? band_place_word(found) : tr("can't be told");
         case band:
             return says ? band_text(found) : QString();
         case remark:

@@ -3,6 +3,7 @@
 
 #include "sim/match/note_doubts.hpp"
 #include "sim/match/note_samples.hpp"
+#include "sim/match/region_place.hpp"
 #include "sim/match/string_regions.hpp"
 #include "sim/match/stroke_posterior.hpp"
 #include "sim/preset_reader.hpp"
@@ -123,12 +124,6 @@ void add_spectra(NoteMatch& answer, const ComparedNote& note, const StrokePoster
     answer.misfit = posterior.misfit;
 }
 
-BandPlace place_in(const Region& region, const BandResult& band) {
-    if (!band.band) return BandPlace::no_band;
-    if (region.high < band.band->near || region.low > band.band->far) return BandPlace::outside;
-    return region.low >= band.band->near && region.high <= band.band->far ? BandPlace::inside : BandPlace::partly;
-}
-
 /// The same, telling nobody.
 Workers silent(Workers workers) {
     workers.progress = {};
@@ -164,7 +159,8 @@ void add_bands(Match& match, const MatchPlan& plan, const Workers& workers) {
             entry->second = find_band(likeliest.place.note, match.player, plan.band_grid,
                                       part_of(workers, {done - 1.0 / static_cast<double>(match.notes.size()), done}));
         answer.band = entry->second;
-        answer.in_band = place_in(likeliest.region->contact, entry->second);
+        answer.in_band =
+            entry->second.band ? place_in(likeliest.region->contact, *entry->second.band) : BandPlace::no_band;
     }
 }
 

@@ -151,7 +151,7 @@ gui::MatchAnswer made_answer(BandPlace place, sim::Band band) {
     told.in_band = place;
     told.band = sim::BandResult{};
     told.band->best = 0.033;
-    if (place != BandPlace::no_band) told.band->band = band;
+    (place == BandPlace::no_band ? told.band->stretch : told.band->band) = band;
     sim::match::NoteMatch untold;
     untold.abstains = "no steady pitch is heard";
     answer.match.notes = {told, untold};
@@ -178,7 +178,10 @@ TEST(MatchWordsTest, SayHowTheBowLayToTheBand) {
     EXPECT_NE(words(BandPlace::partly, band_of(0.035, 0.050)).find("partly inside"), std::string::npos);
     EXPECT_NE(words(BandPlace::outside, band_of(0.045, 0.050)).find("too near the bridge"), std::string::npos);
     EXPECT_NE(words(BandPlace::outside, band_of(0.020, 0.025)).find("too far from the bridge"), std::string::npos);
-    EXPECT_NE(words(BandPlace::no_band, {}).find("surest place is 33 mm"), std::string::npos);
+    EXPECT_NE(
+        words(BandPlace::no_band, band_of(0.035, 0.050))
+            .find("no place is secure enough for a band, partly inside the most secure stretch, which is 35 to 50"),
+        std::string::npos);
 }
 
 TEST(MatchWordsTest, CountNotesAndTellDoubts) {
@@ -186,8 +189,14 @@ TEST(MatchWordsTest, CountNotesAndTellDoubts) {
     const gui::MatchWords words(answer, plain_text);
     EXPECT_EQ(
         words.summary().toStdString(),
-        "take.wav against division bass viol. Notes bowed inside the contact band: 0, partly inside: 0, outside: 1, "
+        "take.wav against division bass viol. Notes bowed inside the contact band: 0, partly inside: 0, outside: 1; "
         "that can't be told: 1.");
+    const gui::MatchAnswer bandless = made_answer(BandPlace::no_band, band_of(0.025, 0.050));
+    EXPECT_TRUE(gui::MatchWords(bandless, plain_text)
+                    .summary()
+                    .endsWith("Notes bowed without a secure band: 1 (inside the most secure stretch: 1, partly inside: "
+                              "0, outside: 0); that can't be told: 1."));
+    EXPECT_EQ(gui::band_place_word(bandless.match.notes[0]), "no band; in the stretch");
     EXPECT_EQ(words.of_note(1).toStdString(), "Note 2: no pitch: nothing can be said; no steady pitch is heard.");
     EXPECT_TRUE(words.cautions().contains("80 % of the likelihood"));
     EXPECT_TRUE(words.cautions().contains("choose it above"));
