@@ -1068,38 +1068,6 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Notes bowed inside the contact band: %1, partly inside: %2, outside: %3</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, that have no band: %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>, that can&apos;t be told: %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>inside the contact band, which is %1 to %2</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>partly inside the contact band, which is %1 to %2</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>too near the bridge, outside the contact band, which is %1 to %2</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>too far from the bridge, outside the contact band, which is %1 to %2</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>this note has no contact band, its surest place is %1</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>this note has no contact band</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1127,6 +1095,70 @@ Free software under GPL-3.0-or-later.</source>
         <source>Where the sound does not tell the string, choose it above and ask again.</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>no band; in the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band; partly in the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band; outside the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes bowed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> inside the contact band: %1, partly inside: %2, outside: %3;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> without a secure band: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> (inside the most secure stretch: %1, partly inside: %2, outside: %3);</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> that can&apos;t be told: %1;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, which is %2 to %3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>inside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>partly inside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>too near the bridge, outside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>too far from the bridge, outside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no place is secure enough for a band, %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the most secure stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the contact band</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>gui::MatchedNotes</name>
@@ -1148,10 +1180,6 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>Stop</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Likely, %</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1215,14 +1243,6 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>Whether the bow was inside the note&apos;s contact band.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>The contact band of this note, from the bridge.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Why nothing can be said.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1236,6 +1256,22 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>can&apos;t be told</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String sure, %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whether the bow was inside the note&apos;s contact band, or its most secure stretch where it has no band.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The contact band of this note, from the bridge; in brackets its most secure stretch where there is none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>(%1 to %2)</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
