@@ -26,7 +26,8 @@ QLayout* RecordingsPage::bow_row() {
         tr("Holds the recording against simulated strokes of the instrument and the bow speed on the stage: where the "
            "bow may have been on each note, and whether that is inside the contact band. Takes a while."));
     where_->setAccessibleName(tr("Where the notes are looked for"));
-    where_->setToolTip(tr("A string that is told makes the answer surer; string and stop are those on the stage."));
+    where_->setToolTip(
+        tr("String and stop are those on the stage. On any string takes longer and may name a wrong one."));
     where_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     shown_->setAccessibleName(tr("What is shown"));
     shown_->setToolTip(tr("The recording as a whole, or where the bow was on one of its notes."));
@@ -53,7 +54,8 @@ void RecordingsPage::wire_bow() {
 }
 
 void RecordingsPage::tell_places() {
-    const int chosen = std::max(0, where_->currentIndex());
+    // the string on the stage unless chosen otherwise: a sound alone seldom tells the string, and may name a wrong one
+    const int chosen = where_->count() > 0 ? where_->currentIndex() : static_cast<int>(LookedFor::this_string);
     where_->clear();
     for (const LookedFor where : {LookedFor::any_string, LookedFor::this_string, LookedFor::this_stop})
         where_->addItem(looked_for_words(desk_->selection, where), static_cast<int>(where));
