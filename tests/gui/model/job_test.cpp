@@ -97,7 +97,7 @@ TEST(JobRunnerTest, StoppedWorkIsNotDelivered) {
     EXPECT_FALSE(delivered);
 }
 
-/// expects  a runner that goes away while it works stops the work and waits for it
+/// expects  a piece that waits for its turn never to run once it was stopped
 TEST(JobRunnerTest, WorkThatHasNotBegunIsDroppedWhenStopped) {
     JobRunner runner(1);
     std::atomic<bool> began{false};
@@ -121,6 +121,7 @@ TEST(JobRunnerTest, WorkThatHasNotBegunIsDroppedWhenStopped) {
     EXPECT_FALSE(runner.waiting());
 }
 
+/// expects  a runner that goes away while it works stops the work and waits for it
 TEST(JobRunnerTest, GoesAwayInTheMiddleOfItsWork) {
     std::atomic<bool> began{false};
     {
