@@ -2079,10 +2079,6 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>A string that is told makes the answer surer; string and stop are those on the stage.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>What is shown</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2124,6 +2120,10 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>Gives up what is being worked out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String and stop are those on the stage. On any string takes longer and may name a wrong one.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>
