@@ -12,8 +12,6 @@
 
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
-
 namespace cli {
 namespace {
 
@@ -23,20 +21,19 @@ constexpr SettingOption chart_note_option{"--chart-note", "chart_note", SettingK
                                           "Note that the chart shows; default: the first of which something is said"};
 
 sim::match::MatchPlan plan_of(Question& question) {
-    sim::match::MatchPlan plan;
-    if (!question.every_string) plan.known.string = question.string.name;
+    sim::match::KnownPlace known;
+    if (!question.every_string) known.string = question.string.name;
     if (question.run.settings.contains("stop_semitones")) {
         if (question.every_string)
             throw analysis::InputError("--stop", "is a place on one string; name it by --string too");
-        plan.known.stop = question.one_stop();
-        sim::make_note(question.preset, question.string, *plan.known.stop, question.stop_end);  // complains
+        known.stop = question.one_stop();
+        sim::make_note(question.preset, question.string, *known.stop, question.stop_end);  // complains
     }
-    plan.known.end = question.stop_end;
-    plan.grid.contact_points = question.whole(contact_points_option, plan.grid.contact_points, {5, 400, ""});
-    plan.grid.forces = question.whole(forces_option, plan.grid.forces, {3, 64, ""});
-    // where strokes are tried coarsely, so is the band
-    plan.band_grid.contact_points = std::min(plan.band_grid.contact_points, plan.grid.contact_points);
-    plan.band_grid.player_forces = std::min(plan.band_grid.player_forces, plan.grid.forces);
+    known.end = question.stop_end;
+    sim::match::SpectraGrid grid;
+    grid.contact_points = question.whole(contact_points_option, grid.contact_points, {5, 400, ""});
+    grid.forces = question.whole(forces_option, grid.forces, {3, 64, ""});
+    sim::match::MatchPlan plan = match_plan(known, grid);
     plan.region_share = question.number(region_share_option, plan.region_share, {0.1, 0.99, ""});
     return plan;
 }
@@ -44,11 +41,7 @@ sim::match::MatchPlan plan_of(Question& question) {
 /// Index of the note that the chart shows.
 std::size_t chart_note_of(const Question& question, const sim::match::Match& match) {
     const auto asked = question.run.settings.find(chart_note_option.key);
-    if (asked == question.run.settings.end()) {
-        const auto says = [](const sim::match::NoteMatch& note) { return note.abstains.empty(); };
-        const auto first = std::ranges::find_if(match.notes, says);
-        return first == match.notes.end() ? 0 : static_cast<std::size_t>(first - match.notes.begin());
-    }
+    if (asked == question.run.settings.end()) return sim::report::first_told(match);
     const auto number = static_cast<std::size_t>(std::get<double>(asked->second));
     if (number > match.notes.size())
         throw analysis::InputError(chart_note_option.option, "the recording has " + std::to_string(match.notes.size()) +

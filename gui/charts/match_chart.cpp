@@ -111,7 +111,7 @@ void draw_period(const MatchChart& chart, Panel& panel) {
     panel.add_line(period_line(chart.period_heard), {.pen = heard_pen});
 }
 
-void add_legend(const MatchChart& chart, SideColumn& side) {
+void add_place_legend(const MatchChart& chart, SideColumn& side) {
     side.add_heading("where the bow was");
     side.add_line("likelihood of each contact point, of the greatest", likelihood_pen);
     if (chart.region)
@@ -124,11 +124,19 @@ void add_legend(const MatchChart& chart, SideColumn& side) {
             add_hatched_box(scene, place, style::faint_grey, band_hatch());
         });
     side.add_space(8.0);
+}
+
+void add_level_legend(SideColumn& side) {
     side.add_heading("partials and one period");
     side.add_line("recording", heard_pen, {heard_mark});
     side.add_line("likeliest simulated stroke, through body and room as estimated", simulated_pen, {simulated_mark});
     side.add_line("what body and room add, give or take one standard deviation; its mean is drawn at 0", body_pen);
     side.add_space(8.0);
+}
+
+void add_side(const MatchChart& chart, SideColumn side) {
+    if (!chart.contact_mm.empty()) add_place_legend(chart, side);
+    if (!chart.partials.empty()) add_level_legend(side);
     for (const std::string& remark : chart.remarks) side.add_note(remark);
 }
 
@@ -148,17 +156,20 @@ std::unique_ptr<QGraphicsScene> draw(const MatchChart& chart) {
         place.add_y_axis("likelihood, of the greatest");
         draw_place(chart, place);
     }
-    const LevelScales scales = level_scales(chart);
-    Panel levels(*sheet.scene, middle, scales.hz, scales.level);
-    levels.add_x_axis("partial, Hz");
-    levels.add_y_axis("level, dB");
-    draw_levels(chart, levels);
-    Panel period(*sheet.scene, below, {.low = 0.0, .high = 1.0}, period_scale(chart));
-    period.add_x_axis("time, periods");
-    period.add_y_axis("sound, RMS = 1");
-    draw_period(chart, period);
-    SideColumn side(*sheet.scene, top);
-    add_legend(chart, side);
+    if (!chart.partials.empty()) {
+        const LevelScales scales = level_scales(chart);
+        Panel levels(*sheet.scene, middle, scales.hz, scales.level);
+        levels.add_x_axis("partial, Hz");
+        levels.add_y_axis("level, dB");
+        draw_levels(chart, levels);
+    }
+    if (!chart.period_heard.empty()) {
+        Panel period(*sheet.scene, below, {.low = 0.0, .high = 1.0}, period_scale(chart));
+        period.add_x_axis("time, periods");
+        period.add_y_axis("sound, RMS = 1");
+        draw_period(chart, period);
+    }
+    add_side(chart, SideColumn(*sheet.scene, top));
     return std::move(sheet.scene);
 }
 

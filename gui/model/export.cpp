@@ -3,6 +3,7 @@
 
 #include "analysis/audio_file.hpp"
 #include "analysis/output_file.hpp"
+#include "gui/model/match_answer.hpp"
 #include "gui/model/strings_study.hpp"
 
 #include <QCoreApplication>
@@ -51,6 +52,13 @@ std::vector<Export> recording_tables(const RecordingAnswerPointer& answer) {
                  [answer] { return analyse_csv(answer->asked, answer->recording); }),
             text(Words::tr("Table of the recording's notes, JSON"), "recording.json",
                  [answer] { return analyse_json(answer->asked, answer->recording); })};
+}
+
+std::vector<Export> match_tables(const std::shared_ptr<const MatchAnswer>& answer) {
+    return {text(Words::tr("Table of where the bow was, CSV"), "where_the_bow_was.csv",
+                 [answer] { return match_csv(answer->asked, answer->match); }),
+            text(Words::tr("Table of where the bow was, JSON"), "where_the_bow_was.json",
+                 [answer] { return match_json(answer->asked, answer->match); })};
 }
 
 Export played_sound(std::shared_ptr<const analysis::Signal> sound) {

@@ -12,6 +12,7 @@
 
 namespace gui {
 
+struct MatchAnswer;
 struct StringsAnswer;
 
 /// Something that can be put into a file.
@@ -28,6 +29,7 @@ std::vector<Export> climb_tables(const ClimbAnswerPointer& answer);
 std::vector<Export> window_tables(const WindowAnswerPointer& answer);
 std::vector<Export> strings_tables(const std::shared_ptr<const StringsAnswer>& answer);
 std::vector<Export> recording_tables(const RecordingAnswerPointer& answer);
+std::vector<Export> match_tables(const std::shared_ptr<const MatchAnswer>& answer);
 /// What came in through the microphone.
 Export played_sound(std::shared_ptr<const analysis::Signal> sound);
 /// WAV or FLAC by the name; none of those that are not there yet.

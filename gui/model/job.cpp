@@ -31,7 +31,7 @@ JobRunner::JobRunner(int threads, QObject* parent)
     : QObject(parent), threads_(threads), thread_([this](const std::stop_token& ended) { work_on(ended); }) {}
 
 JobRunner::~JobRunner() {
-    stop();
+    give_up();
     thread_.request_stop();
     wake_.notify_all();
     thread_.join();
@@ -51,9 +51,17 @@ void JobRunner::ask(Work work, Superseded superseded) {
 }
 
 void JobRunner::stop() {
+    if (give_up()) emit busy_changed(false);
+}
+
+/// Also of a piece that has not begun: the source of its stop token is made only when it does.
+bool JobRunner::give_up() {
     const std::scoped_lock lock(guard_);
     cancelled_ = newest_;
     stop_.request_stop();
+    if (!waiting_) return false;
+    waiting_.reset();
+    return --running_ == 0;
 }
 
 bool JobRunner::waiting() const {

@@ -52,6 +52,8 @@ private:
         int number = 0;
     };
 
+    /// Whether nothing is left to be done.
+    bool give_up();
     void work_on(const std::stop_token& ended);
     void run(Piece piece);
     void deliver(const Piece& piece, const Delivery& delivery);

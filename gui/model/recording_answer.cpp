@@ -2,31 +2,14 @@
 #include "gui/model/recording_answer.hpp"
 
 #include "analysis/sound_blocks.hpp"
+#include "gui/model/watched_sound.hpp"
 #include "sim/demo_recordings.hpp"
 #include "sim/report/run_record.hpp"
-
-#include <algorithm>
 
 namespace gui {
 namespace {
 
 constexpr double passes = 2.0;  // a recording is read twice
-
-/// The same sound, told about and stopped on the way.
-analysis::SoundBlocks watched(const analysis::SoundBlocks& blocks, const sim::Workers& workers) {
-    analysis::SoundBlocks result = blocks;
-    const auto played = std::make_shared<double>(0.0);  // s, over all passes
-    result.play = [blocks, &workers, played](const analysis::BlockTaker& take) {
-        blocks.play([&](const analysis::SoundBlock& block) {
-            if (workers.stop.stop_requested()) throw sim::Stopped();
-            take(block);
-            *played += static_cast<double>(block.mono.size()) / blocks.sample_rate;
-            if (workers.progress && blocks.duration > 0.0)
-                workers.progress(std::min(1.0, *played / (passes * blocks.duration)));
-        });
-    };
-    return result;
-}
 
 }  // namespace
 
@@ -43,7 +26,8 @@ RecordingAnswer recording_answer(const RecordingQuestion& question, const sim::W
                     .file_hash = {},
                     .tuning = question.tuning,
                     .plan = {.threads = workers.threads}};
-    answer.recording = analysis::analyse(watched(analysis::blocks_of_file(question.file), workers), answer.asked.plan);
+    answer.recording =
+        analysis::analyse(watched(analysis::blocks_of_file(question.file), workers, passes), answer.asked.plan);
     answer.asked.file_hash = sim::report::file_hash(question.file);
     return answer;
 }

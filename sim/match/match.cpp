@@ -3,6 +3,7 @@
 
 #include "sim/match/note_doubts.hpp"
 #include "sim/match/note_samples.hpp"
+#include "sim/match/region_place.hpp"
 #include "sim/match/string_regions.hpp"
 #include "sim/match/stroke_posterior.hpp"
 #include "sim/preset_reader.hpp"
@@ -18,7 +19,6 @@ constexpr std::array<std::string_view, 5> place_names{"inside", "partly", "outsi
 constexpr double told_share = 0.8;
 constexpr double pitch_margin = 0.94;  // a semitone
 constexpr double stop_margin = 0.67;   // a single note is still looked for over more than an octave
-constexpr double listening_share = 0.05;
 constexpr double band_share = 0.2;
 
 using StopKey = std::pair<std::string, double>;
@@ -124,12 +124,6 @@ void add_spectra(NoteMatch& answer, const ComparedNote& note, const StrokePoster
     answer.misfit = posterior.misfit;
 }
 
-BandPlace place_in(const Region& region, const BandResult& band) {
-    if (!band.band) return BandPlace::no_band;
-    if (region.high < band.band->near || region.low > band.band->far) return BandPlace::outside;
-    return region.low >= band.band->near && region.high <= band.band->far ? BandPlace::inside : BandPlace::partly;
-}
-
 /// The same, telling nobody.
 Workers silent(Workers workers) {
     workers.progress = {};
@@ -165,13 +159,21 @@ void add_bands(Match& match, const MatchPlan& plan, const Workers& workers) {
             entry->second = find_band(likeliest.place.note, match.player, plan.band_grid,
                                       part_of(workers, {done - 1.0 / static_cast<double>(match.notes.size()), done}));
         answer.band = entry->second;
-        answer.in_band = place_in(likeliest.region->contact, entry->second);
+        answer.in_band =
+            entry->second.band ? place_in(likeliest.region->contact, *entry->second.band) : BandPlace::no_band;
     }
 }
 
 }  // namespace
 
 std::string_view band_place_name(BandPlace place) { return place_names[static_cast<std::size_t>(place)]; }
+
+MatchPlan match_plan(const KnownPlace& known, const SpectraGrid& grid) {
+    MatchPlan plan{.known = known, .grid = grid};
+    plan.band_grid.contact_points = std::min(plan.band_grid.contact_points, grid.contact_points);
+    plan.band_grid.player_forces = std::min(plan.band_grid.player_forces, grid.forces);
+    return plan;
+}
 
 Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
                       const Workers& workers) {

@@ -29,6 +29,9 @@ struct MatchPlan {
     BodyPrior prior;
 };
 
+/// The usual plan for such places and so fine a grid; where strokes are tried coarsely, so is the band.
+MatchPlan match_plan(const KnownPlace& known, const SpectraGrid& grid);
+
 /// How the region lies to the contact band.
 enum class BandPlace { inside, partly, outside, no_band, unknown };
 std::string_view band_place_name(BandPlace place);
@@ -58,11 +61,13 @@ struct Match {
     Player player;  ///< whose strokes they were held against
 };
 
+inline constexpr double listening_share = 0.05;
+
 /// Holds the notes of a sound, played through three times, against an instrument's simulated strokes.
 ///
 /// A note abstains where it has no steady pitch on the instrument, is too short, rough, foreign or noisy, where no
-/// stroke fits (misfit_limit), and where its region is nearly all that was thought possible.
-/// threads  results don't depend on them
+/// stroke fits (misfit_limit), and where its region is nearly all that was thought possible.  No progress is told of
+/// the listening, the first listening_share of the work. threads  results don't depend on them
 Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
                       const Workers& workers);
 

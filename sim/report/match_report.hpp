@@ -5,6 +5,7 @@
 #include "sim/report/run_record.hpp"
 #include "sim/tempered_pitch.hpp"
 
+#include <span>
 #include <string>
 
 /// The answer of `match` as text.
@@ -29,6 +30,11 @@ std::string match_csv(const AskedMatch& asked, const match::Match& match);
 std::string match_table(const AskedMatch& asked, const match::Match& match);
 /// What to know, in plain sentences.
 std::string match_in_words(const AskedMatch& asked, const match::Match& match);
+
+/// Index of the first note of which something is said; 0 where there is none.
+std::size_t first_told(const match::Match& match);
+/// The strings of a note that tables show: the likeliest, and others with 0.05 of the likelihood or more.
+std::span<const match::StringMatch> shown_strings(const match::NoteMatch& note);
 
 /// "A4 on string 2, stop 7": a note for a heading.
 std::string match_note_name(const AskedMatch& asked, const match::Match& match, std::size_t note);

@@ -72,9 +72,8 @@ void add_rows(Table& table, const AskedMatch& asked, const Match& match, std::si
         add(when, {"abstains", "-", "-", "-", "-", "-", "-", "-", "-"});
         return;
     }
-    for (const StringMatch& string : note.strings) {
+    for (const StringMatch& string : shown_strings(note)) {
         const bool first = &string == &note.strings.front();
-        if (!first && string.share < shown_share) continue;
         std::vector<std::string> cells{string.place.string, stop_cell(string), percent_cell(string.share)};
         const std::vector<std::string> region = region_cells(string, match.player);
         cells.insert(cells.end(), region.begin(), region.end());
@@ -97,11 +96,22 @@ std::string strokes_held_against(const Player& player) {
            short_number(player.speed) + " m/s";
 }
 
-bool says_something(const Match& match) {
-    return std::ranges::any_of(match.notes, [](const NoteMatch& note) { return note.abstains.empty(); });
-}
+bool says(const NoteMatch& note) { return note.abstains.empty(); }
+
+bool says_something(const Match& match) { return std::ranges::any_of(match.notes, says); }
 
 }  // namespace
+
+std::size_t first_told(const Match& match) {
+    const auto first = std::ranges::find_if(match.notes, says);
+    return first == match.notes.end() ? 0 : static_cast<std::size_t>(first - match.notes.begin());
+}
+
+std::span<const StringMatch> shown_strings(const NoteMatch& note) {
+    std::size_t count = std::min<std::size_t>(1, note.strings.size());
+    while (count < note.strings.size() && note.strings[count].share >= shown_share) ++count;
+    return {note.strings.data(), count};
+}
 
 std::string match_note_name(const AskedMatch& asked, const Match& match, std::size_t note) {
     const analysis::RecordedNote& heard = match.recording.notes[note];

@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "analysis/audio_file.hpp"
-#include "sim/preset_reader.hpp"
-#include "sim/sound/render.hpp"
-#include "sim/sound/takes.hpp"
 #include "tests/analysis/tones.hpp"
 #include "tests/cli/program.hpp"
+#include "tests/match/one_stroke.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,23 +13,10 @@ using testing::HasSubstr;
 using tests::Bowband;
 using tests::missing_keys;
 using tests::Outcome;
+using tests::put_stroke;
 
 constexpr double rate = 48000.0;
 const std::string small_match = "match a.wav division_bass_viol --string 1 --contact-points 24 --forces 8";
-
-/// One simulated stroke on the octave of a bass viol's first string, 35 mm from the bridge.
-void put_stroke(const std::filesystem::path& place) {
-    const sim::Preset preset = sim::find_preset("division_bass_viol");
-    const sim::Note note = make_note(preset, preset.strings.front(), 12.0);
-    sim::Stroke stroke = started_stroke(note, preset.player, {.contact_point = 0.035, .force = 0.2});
-    stroke.duration = 1.2;
-    std::vector<analysis::Signal> takes{sim::sound::take_of(play_recorded(note, stroke), note.bridge)};
-    sim::sound::share_gain(takes);
-    const std::vector<double> silence(9600, 0.0);
-    takes.front().samples.insert(takes.front().samples.begin(), silence.begin(), silence.end());
-    takes.front().samples.insert(takes.front().samples.end(), silence.begin(), silence.end());
-    analysis::write_audio(place, takes.front());
-}
 
 void put_tone(const std::filesystem::path& place, double hz, double seconds) {
     std::vector<double> sound(static_cast<std::size_t>(rate), 0.0);

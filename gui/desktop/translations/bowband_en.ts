@@ -178,6 +178,14 @@
         <source>Sounds (*.flac *.wav)</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>Table of where the bow was, CSV</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Table of where the bow was, JSON</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>gui::FingerHandle</name>
@@ -998,6 +1006,276 @@ Free software under GPL-3.0-or-later.</source>
     </message>
 </context>
 <context>
+    <name>gui::MatchWords</name>
+    <message>
+        <source>on any string</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on string %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on string %1, stop %2 (%3)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>on string %1, open (%2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>inside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>partly</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: no pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2 on string %3, open</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: %2 on string %3, stop %4</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>No note was found in %1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 against %2. %3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1: of none of its notes can it be told where the bow was; %2. Was it played on this instrument (%3), where it was looked for?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this note has no contact band</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>its contact band is not known</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note %1: nothing can be said; %2.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note %1: bowed %2 to %3 from the bridge, most likely at %4; %5.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The sound does not tell the string: this one has %1 of the likelihood.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From … to holds %1 of the likelihood, among strokes of %2 to %3 at %4. Trust it less where your strings, rosin or bow speed are unlike the instrument&apos;s; a stroke that does not speak may be taken for one that speaks elsewhere.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the sound does not tell the string, choose it above and ask again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band; in the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band; partly in the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no band; outside the stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes bowed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> inside the contact band: %1, partly inside: %2, outside: %3;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> without a secure band: %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> (inside the most secure stretch: %1, partly inside: %2, outside: %3);</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source> that can&apos;t be told: %1;</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1, which is %2 to %3</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>inside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>partly inside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>too near the bridge, outside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>too far from the bridge, outside %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no place is secure enough for a band, %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the most secure stretch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the contact band</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>gui::MatchedNotes</name>
+    <message>
+        <source>No.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From, s</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow from, to, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Most likely, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Force, N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>In the band?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Band, mm</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>To mind</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Notes in the order in which they sound.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the note begins.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The nearest note at the instrument&apos;s own pitch.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>A string that the note may be on; the likeliest stands first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Semitones above the open string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>How likely it is that the note is on this string.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>From the bridge: the shortest region that holds as much of the likelihood as is said above.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Contact point of the likeliest stroke, from the bridge.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Bow force, at the bow speed that is said above.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Why nothing can be said.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>no pitch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>can&apos;t be told</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String sure, %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Whether the bow was inside the note&apos;s contact band, or its most secure stretch where it has no band.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The contact band of this note, from the bridge; in brackets its most secure stretch where there is none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>(%1 to %2)</source>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
     <name>gui::Microphone</name>
     <message>
         <source>There is no sound input: connect a microphone, then listen again.</source>
@@ -1733,10 +2011,6 @@ Free software under GPL-3.0-or-later.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <source>What a recording says of each note: pitch, brightness, motion; and what the microphone hears as you play.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Open a recordin&amp;g …</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1762,10 +2036,6 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>Progress of the analysis</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>Gives the analysis up.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -1798,6 +2068,62 @@ Free software under GPL-3.0-or-later.</source>
     </message>
     <message>
         <source>&amp;Recordings</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Holds the recording against simulated strokes of the instrument and the bow speed on the stage: where the bow may have been on each note, and whether that is inside the contact band. Takes a while.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the notes are looked for</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What is shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The recording as a whole, or where the bow was on one of its notes.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Shown</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the recording</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>There is no recording yet: open one, or record what you play, then ask again.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the bow was can&apos;t be told</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Chart of where the bow was</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where was the bow?</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Where the bow was, note by note</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>What a recording says of each note: pitch, brightness, motion, where the bow was; and what the microphone hears as you play.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Gives up what is being worked out.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>String and stop are those on the stage. On any string takes longer and may name a wrong one.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

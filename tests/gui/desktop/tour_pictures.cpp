@@ -7,6 +7,7 @@
 #include "tests/gui/desktop/tour.hpp"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QDir>
 #include <QProgressBar>
 #include <QPushButton>
@@ -43,6 +44,35 @@ void settle(gui::MainWindow& window, gui::Desk& desk, std::size_t page) {
     rest(300);
 }
 
+/// The bow is looked for once; then each picture shows what was found, as a chart and as a table.
+void bow_pictures(gui::RecordingsPage& page, const std::function<void(const QString&)>& take) {
+    QPushButton* find = nullptr;
+    QPushButton* as_table = nullptr;
+    for (QPushButton* button : page.findChildren<QPushButton*>()) {
+        if (button->text() == "Where was the bow?") find = button;
+        if (button->text().contains("table")) as_table = button;
+    }
+    QComboBox* shown = nullptr;
+    for (QComboBox* box : page.findChildren<QComboBox*>()) {
+        if (box->accessibleName() == "What is shown") shown = box;
+        if (box->accessibleName() == "Where the notes are looked for") box->setCurrentIndex(1);
+    }
+    if (!page.match()) {
+        find->click();
+        wait_until([&] { return page.match() != nullptr; }, 600000);
+    }
+    shown->setCurrentIndex(shown->count() - 2);
+    const auto* chart = page.findChild<gui::ChartView*>();
+    wait_until([&] { return chart->drawn(); });
+    rest(300);
+    take("recordings_bow");
+    as_table->click();
+    rest(100);
+    take("recordings_bow_table");
+    as_table->click();
+    shown->setCurrentIndex(0);
+}
+
 void picture_of(QWidget& widget, const QString& file) { widget.grab().save(file); }
 
 void wizard_pictures(gui::MainWindow& window, gui::Desk& desk, const QString& folder, const QString& theme) {
@@ -72,6 +102,9 @@ void take_pictures(gui::MainWindow& window, gui::Desk& desk, const QString& fold
                 window.show_page(static_cast<int>(page));
                 settle(window, desk, page);
                 picture_of(window, folder + "/" + page_names[page] + name);
+                if (auto* recordings = dynamic_cast<gui::RecordingsPage*>(window.pages()[page]))
+                    bow_pictures(*recordings,
+                                 [&](const QString& what) { picture_of(window, folder + "/" + what + name); });
                 if (page != 1) continue;
                 QPushButton* as_table = nullptr;
                 for (QPushButton* button : window.pages()[page]->findChildren<QPushButton*>())

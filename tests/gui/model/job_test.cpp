@@ -97,6 +97,30 @@ TEST(JobRunnerTest, StoppedWorkIsNotDelivered) {
     EXPECT_FALSE(delivered);
 }
 
+/// expects  a piece that waits for its turn never to run once it was stopped
+TEST(JobRunnerTest, WorkThatHasNotBegunIsDroppedWhenStopped) {
+    JobRunner runner(1);
+    std::atomic<bool> began{false};
+    std::atomic<bool> go_on{false};
+    std::atomic<bool> second_ran{false};
+    runner.ask([&](const sim::Workers&) -> JobRunner::Delivery {
+        began = true;
+        while (!go_on) QThread::msleep(1);
+        return {};
+    });
+    ASSERT_TRUE(wait_until([&] { return began.load(); }));
+    runner.ask([&](const sim::Workers&) -> JobRunner::Delivery {
+        second_ran = true;
+        return {};
+    });
+    runner.stop();
+    EXPECT_TRUE(runner.busy());
+    go_on = true;
+    ASSERT_TRUE(wait_until([&] { return !runner.busy(); }));
+    EXPECT_FALSE(second_ran);
+    EXPECT_FALSE(runner.waiting());
+}
+
 /// expects  a runner that goes away while it works stops the work and waits for it
 TEST(JobRunnerTest, GoesAwayInTheMiddleOfItsWork) {
     std::atomic<bool> began{false};
