@@ -30,8 +30,8 @@ struct Hearing {
 ///   multiple_slip  once a period otherwise, or in step with the period; or too small for main slips to go the whole
 ///   way anomalous_low  a pattern of one or several slips that takes longer than 1.14 P raucous        no pattern
 ///   s_motion       one slip a period with less than half the ideal's first harmonic, contact ratio over 0.12.  Found
-///                  at light forces, a round wave, where [Lawergren1983] has his at firm ones: those have their first
-///                  harmonic here and pass for Helmholtz motion with strong ripples.
+///                  at light forces, a round wave; what [Lawergren1983] describes lies above a least force: firm
+///                  strokes so far from the bridge pass here for Helmholtz motion with strong ripples.
 ///   silent         stuck, or sliding all the time
 struct Verdict {
     Motion motion = Motion::silent;

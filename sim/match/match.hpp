@@ -67,7 +67,8 @@ inline constexpr double listening_share = 0.05;
 ///
 /// A note abstains where it has no steady pitch on the instrument, is too short, rough, foreign or noisy, where no
 /// stroke fits (misfit_limit), and where its region is nearly all that was thought possible.  No progress is told of
-/// the listening, the first listening_share of the work. threads  results don't depend on them
+/// the listening, the first listening_share of the work.
+/// threads  results don't depend on them
 Match match_recording(const analysis::SoundBlocks& sound, const Preset& preset, const MatchPlan& plan,
                       const Workers& workers);
 
