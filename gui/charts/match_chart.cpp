@@ -134,9 +134,14 @@ void add_level_legend(SideColumn& side) {
     side.add_space(8.0);
 }
 
+/// No note was found, of which a remark would say why: the axes alone are drawn.
+bool is_blank(const MatchChart& chart) {
+    return chart.contact_mm.empty() && chart.partials.empty() && chart.period_heard.empty() && chart.remarks.empty();
+}
+
 void add_side(const MatchChart& chart, SideColumn side) {
     if (!chart.contact_mm.empty()) add_place_legend(chart, side);
-    if (!chart.partials.empty()) add_level_legend(side);
+    if (!chart.partials.empty() || is_blank(chart)) add_level_legend(side);
     for (const std::string& remark : chart.remarks) side.add_note(remark);
 }
 
@@ -156,14 +161,14 @@ std::unique_ptr<QGraphicsScene> draw(const MatchChart& chart) {
         place.add_y_axis("likelihood, of the greatest");
         draw_place(chart, place);
     }
-    if (!chart.partials.empty()) {
+    if (!chart.partials.empty() || is_blank(chart)) {
         const LevelScales scales = level_scales(chart);
         Panel levels(*sheet.scene, middle, scales.hz, scales.level);
         levels.add_x_axis("partial, Hz");
         levels.add_y_axis("level, dB");
         draw_levels(chart, levels);
     }
-    if (!chart.period_heard.empty()) {
+    if (!chart.period_heard.empty() || is_blank(chart)) {
         Panel period(*sheet.scene, below, {.low = 0.0, .high = 1.0}, period_scale(chart));
         period.add_x_axis("time, periods");
         period.add_y_axis("sound, RMS = 1");
