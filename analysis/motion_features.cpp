@@ -216,8 +216,9 @@ MotionFeatures motion_features(std::span<const double> samples, double sample_ra
     Features features;
     if (signal.samples.size() < 64) return {};
     auto pitch = measure_fundamental(signal.samples, signal.sample_rate, wide);
+    const bool may_stray = pitch && !context.still;
     if (auto still =
-            pitch ? steadied(signal.samples, signal.sample_rate, pitch->hz, still_cents) : std::vector<double>();
+            may_stray ? steadied(signal.samples, signal.sample_rate, pitch->hz, still_cents) : std::vector<double>();
         !still.empty()) {
         signal.samples = std::move(still);
         pitch = measure_fundamental(signal.samples, signal.sample_rate, wide);

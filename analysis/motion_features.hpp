@@ -16,6 +16,7 @@ using MotionFeatures = std::array<double, motion_feature_count>;
 struct MotionContext {
     double noise = 0.0;        ///< RMS of the recording where nothing is played; 0 = not known
     double intended_hz = 0.0;  ///< the note that was stopped; 0 = not known
+    bool still = false;        ///< its pitch is known not to stray: vibrato isn't looked for, which takes time
 };
 
 /// How much of a note's end is listened to, s.

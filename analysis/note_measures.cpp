@@ -77,9 +77,11 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
         note.pure_interval = is_pure_interval(note.tone->partials);
     }
     note.foreign_share = second_tone_share(samples, rate, note.tone ? note.tone->hz : 0.0);
+    constexpr double still_cents = 1.5;
+    const bool still = note.tone && note.tone->stability < still_cents;
     const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
-    note.features =
-        motion_features(samples.last(heard), rate, {.noise = recording.noise, .intended_hz = plan.intended_hz});
+    note.features = motion_features(samples.last(heard), rate,
+                                    {.noise = recording.noise, .intended_hz = plan.intended_hz, .still = still});
     note.motion = guess_motion(note.features);
     if (note.tone && contradicts(*note.tone, note.motion.motion)) note.motion.motion = HeardMotion::unclear;
     return note;
