@@ -77,7 +77,8 @@ RecordedNote measure_note(const NoteSpan& span, std::span<const double> samples,
         note.pure_interval = is_pure_interval(note.tone->partials);
     }
     note.foreign_share = second_tone_share(samples, rate, note.tone ? note.tone->hz : 0.0);
-    constexpr double still_cents = 1.5;
+    constexpr double still_cents =
+        1.5;  // half of what would be taken out: the note's end may stray more than all of it
     const bool still = note.tone && note.tone->stability < still_cents;
     const auto heard = std::min(samples.size(), static_cast<std::size_t>(motion_time * rate));
     note.features = motion_features(samples.last(heard), rate,

@@ -94,7 +94,7 @@ std::vector<double> steadied(std::span<const double> samples, double sample_rate
     if (moments.size() < 2) return {};
     std::vector<double> pitches;
     for (const Moment& moment : moments) pitches.push_back(moment.hz);
-    if (0.5 * cents_between(quantile(pitches, 0.9), quantile(pitches, 0.1)) < least_cents) return {};
+    if (stray_cents(pitches) < least_cents) return {};
     const double median = quantile(pitches, 0.5);
     std::vector<double> result;
     result.reserve(samples.size());

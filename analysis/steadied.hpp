@@ -12,7 +12,7 @@ namespace analysis {
 /// The pitch is followed over 0.05 s, or four periods where that is longer; what is faster stays.  Only what lies under
 /// 0.4 of the sample rate is kept right.
 ///
-/// least_cents  empty too where the pitch strays by less, half of what lies between its lowest and highest tenth
+/// least_cents  empty too where the pitch strays by less (stray_cents)
 /// threads      any
 std::vector<double> steadied(std::span<const double> samples, double sample_rate, double hz, double least_cents = 0.0);
 

@@ -148,7 +148,7 @@ std::optional<Tone> measure_tone(std::span<const double> samples, double sample_
     std::vector<double> pitches;
     for (const ToneFrame& frame : tone.frames) pitches.push_back(frame.hz);
     tone.hz = quantile(pitches, 0.5);
-    tone.stability = 0.5 * cents_between(quantile(pitches, 0.9), quantile(pitches, 0.1));
+    tone.stability = stray_cents(pitches);
     tone.clarity_db = mean_clarity(signal, tone);
     tone.level = level_of(samples);
     add_centroids(signal, tone);

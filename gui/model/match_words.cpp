@@ -21,10 +21,6 @@ QString commonest_doubt(const sim::match::Match& match) {
     return QString::fromStdString(most->first);
 }
 
-bool says_something(const sim::match::Match& match) {
-    return std::ranges::any_of(match.notes, [](const NoteMatch& note) { return note.abstains.empty(); });
-}
-
 QString file_name(const sim::report::AskedMatch& asked) {
     return QString::fromStdString(std::filesystem::path(asked.file).filename().string());
 }
@@ -86,7 +82,7 @@ QString MatchWords::summary() const {
     QString words;
     if (match.notes.empty())
         words = tr("No note was found in %1.").arg(file);
-    else if (says_something(match))
+    else if (sim::report::says_something(match))
         words = tr("%1 against %2. %3").arg(file, QString::fromStdString(answer_->asked.run.preset.name), counts());
     else
         words = nothing_said();
@@ -160,7 +156,7 @@ QString MatchWords::of_note(std::size_t note) const {
 
 QString MatchWords::cautions() const {
     const sim::match::Match& match = answer_->match;
-    if (!says_something(match)) return {};
+    if (!sim::report::says_something(match)) return {};
     QString words =
         tr("From … to holds %1 of the likelihood, among strokes of %2 to %3 at %4. Trust it less where your "
            "strings, rosin or bow speed are unlike the instrument's; a stroke that does not speak may be "

@@ -39,15 +39,11 @@ void BowContact::place(double contact_point, WaveLines& string, WaveLines& twist
         string.place_bow(contact_point + point.offset, i);
         twist.place_bow(contact_point + point.offset, i);
     }
-    if (points_.size() == 1) return;
     together_.points = points_.size();
-    for (std::size_t i = 0; i < points_.size(); ++i) {
-        points_[i].felt.assign(points_.size(), 0.0);
-        for (std::size_t j = 0; j < points_.size(); ++j) {
-            if (j != i) points_[i].felt[j] = string.shared_yield(i, j) + twist.shared_yield(i, j);
-            together_.yield[i][j] = j != i ? points_[i].felt[j] : string.yield(i) + twist.yield(i) + hair_yield_;
-        }
-    }
+    for (std::size_t i = 0; i < points_.size(); ++i)
+        for (std::size_t j = 0; j < points_.size(); ++j)
+            together_.yield[i][j] = j != i ? string.shared_yield(i, j) + twist.shared_yield(i, j)
+                                           : string.yield(i) + twist.yield(i) + hair_yield_;
 }
 
 void BowContact::take_up(const BowContact& before) {
@@ -62,7 +58,8 @@ void BowContact::take_up(const BowContact& before) {
 
 double BowContact::felt_from_others(std::size_t point) const {
     double sum = 0.0;
-    for (std::size_t j = 0; j < points_[point].felt.size(); ++j) sum += points_[point].felt[j] * points_[j].force;
+    for (std::size_t j = 0; j < points_.size(); ++j)
+        if (j != point) sum += together_.yield[point][j] * points_[j].force;
     return sum;
 }
 
@@ -71,9 +68,10 @@ double BowContact::rub_round(double bow_force, double lengthwise) {
     double moved = 0.0;
     for (std::size_t i = 0; i < points_.size(); ++i) {
         Point& point = points_[i];
-        const double force = point.rosin.try_out(
-            {.free_slip = point.free_slip + felt_from_others(i), .yield = point.yield, .lengthwise = lengthwise},
-            bow_force);
+        const double force = point.rosin.try_out({.free_slip = point.free_slip + felt_from_others(i),
+                                                  .yield = together_.yield[i][i],
+                                                  .lengthwise = lengthwise},
+                                                 bow_force);
         moved = std::max(moved, std::abs(force - point.force));
         point.force = force;
     }
@@ -120,7 +118,6 @@ void BowContact::rub(WaveLines& string, WaveLines& twist, const Hand& hand) {
         Point& point = points_[i];
         const double lag = gives_ ? hair_yield_ * (inertia_ * point.speed - stiffness_ * point.stretch) : 0.0;
         point.free_slip = string.velocity_at_bow(i) + twist.velocity_at_bow(i) - hand.speed + lag;
-        point.yield = string.yield(i) + twist.yield(i) + hair_yield_;
         point.rosin.begin(hand.lengthwise);
         point.rosin.look();
     }

@@ -44,12 +44,10 @@ private:
     struct Point {
         double offset;  // m from the middle of the hair in use
         Rosin rosin;
-        double stretch = 0.0;      // m, hair behind the stick
-        double speed = 0.0;        // m/s, its growth
-        double force = 0.0;        // N
-        double free_slip = 0.0;    // m/s, this sample's, but for any point's force
-        double yield = 0.0;        // m/s per N, of string, twist and hair
-        std::vector<double> felt;  // m/s per N, of each other point
+        double stretch = 0.0;    // m, hair behind the stick
+        double speed = 0.0;      // m/s, its growth
+        double force = 0.0;      // N
+        double free_slip = 0.0;  // m/s, this sample's, but for any point's force
     };
     double felt_from_others(std::size_t point) const;
     bool rub_together(double bow_force, double lengthwise);
@@ -59,7 +57,7 @@ private:
     void keep(const WaveLines& string, const WaveLines& twist);
 
     std::vector<Point> points_;
-    JointForces::Rubbing together_;
+    JointForces::Rubbing together_;  // its yields since the bow was placed: a point's own of string, twist and hair
     double time_step_;
     bool gives_ = false;
     double stiffness_, resistance_, inertia_;  // a point's share: N/m, kg/s, kg/s (mass / time step)

@@ -31,6 +31,8 @@ std::string match_table(const AskedMatch& asked, const match::Match& match);
 /// What to know, in plain sentences.
 std::string match_in_words(const AskedMatch& asked, const match::Match& match);
 
+/// Is anything said of any note?
+bool says_something(const match::Match& match);
 /// Index of the first note of which something is said; 0 where there is none.
 std::size_t first_told(const match::Match& match);
 /// The strings of a note that tables show: the likeliest, and others with 0.05 of the likelihood or more.

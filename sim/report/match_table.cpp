@@ -98,9 +98,9 @@ std::string strokes_held_against(const Player& player) {
 
 bool says(const NoteMatch& note) { return note.abstains.empty(); }
 
-bool says_something(const Match& match) { return std::ranges::any_of(match.notes, says); }
-
 }  // namespace
+
+bool says_something(const Match& match) { return std::ranges::any_of(match.notes, says); }
 
 std::size_t first_told(const Match& match) {
     const auto first = std::ranges::find_if(match.notes, says);
